@@ -1,0 +1,66 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Forecasts;
+
+/// <summary>Where the resin goes and when: the meeting of a fill map with a drive clock. Every time counts from the opening of the first feed.</summary>
+public sealed record Forecast
+{
+    /// <summary>How it ends.</summary>
+    public required Outcome Outcome { get; init; }
+
+    /// <summary>Everything worth knowing, worst first.</summary>
+    public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>When the last place that can fill is full [s]; null when it gels first or stops short.</summary>
+    public required double? FillTime { get; init; }
+
+    /// <summary>When the resin gels [s].</summary>
+    public required double GelTime { get; init; }
+
+    /// <summary>Gel time less fill time [s]; null when there is no fill time.</summary>
+    public double? SpareTime => FillTime is double fill ? GelTime - fill : null;
+
+    /// <summary>Drive clock at gel over drive clock at the end of the fill [-]; null when it stops short.</summary>
+    public required double? GelMargin { get; init; }
+
+    /// <summary>When the last place that can fill is full, or gel [s].</summary>
+    public required double EndTime { get; init; }
+
+    /// <summary>What two shots in three do.</summary>
+    public required LikelyBand Likely { get; init; }
+
+    /// <summary>Share of the pore volume that is full at the end [-].</summary>
+    public required double FilledFraction { get; init; }
+
+    /// <summary>Place that fills last [m]; null when no place can fill.</summary>
+    public required Point2? LastToFill { get; init; }
+
+    /// <summary>Places that stay dry, largest first.</summary>
+    public required IReadOnlyList<DrySpot> DrySpots { get; init; }
+
+    /// <summary>Arrival at each timing mark of the panel, in its order [s]; null where it never comes.</summary>
+    public required IReadOnlyList<double?> TimingMarkArrivals { get; init; }
+
+    /// <summary>Volume in through each feed up to the end, in the panel's order [m³].</summary>
+    public required IReadOnlyList<double> ResinIn { get; init; }
+
+    /// <summary>What happens at each vent, in the panel's order.</summary>
+    public required IReadOnlyList<VentForecast> Vents { get; init; }
+
+    /// <summary>Resin in the cloth at the end [m³].</summary>
+    public required double ResinInPreform { get; init; }
+
+    /// <summary>Resin in, less resin out, less resin in the cloth, over resin in [-].</summary>
+    public required double MassBalanceError { get; init; }
+
+    /// <summary>How far the fill time may be off from the squares alone [-].</summary>
+    public required double NumericalError { get; init; }
+
+    /// <summary>Where the resin goes, for pictures.</summary>
+    public required FillMap Map { get; init; }
+
+    /// <summary>Time at which the front passes the middle of each cell [s]; +∞ where it never does or not before the end; NaN without cloth. [rows × columns], x fastest.</summary>
+    public required double[] ArrivalTimes { get; init; }
+}

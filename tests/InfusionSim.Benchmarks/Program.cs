@@ -1,0 +1,6 @@
+namespace InfusionSim.Benchmarks;
+
+public static class Program
+{
+    public static void Main() { }
+}
