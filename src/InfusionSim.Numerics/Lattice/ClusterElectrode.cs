@@ -1,0 +1,71 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace InfusionSim.Numerics.Lattice;
+
+/// <summary>Cells of a lattice held at one pressure: how much flows through each and how large a circle they act like.</summary>
+public sealed class ClusterElectrode
+{
+    private ClusterElectrode(IReadOnlyList<LatticeCell> cells, double[] charges, double equivalentRadius)
+    {
+        Cells = cells;
+        Charges = charges;
+        EquivalentRadius = equivalentRadius;
+    }
+
+    /// <summary>The cells.</summary>
+    public IReadOnlyList<LatticeCell> Cells { get; }
+
+    /// <summary>Share of the flow that passes through each cell [-], in the order of <see cref="Cells"/>; adds up to 1 and is 0 for a cell with all four neighbours in the cluster.</summary>
+    public IReadOnlyList<double> Charges { get; }
+
+    /// <summary>Radius, in cells, of the circle in the stretched plane whose pressure far away is the same at the same flow [-].</summary>
+    public double EquivalentRadius { get; }
+
+    /// <summary>Solves for the charges of any set of cells.</summary>
+    /// <remarks>Equal pressure: Σⱼ a(xᵢ − xⱼ) qⱼ = P for every cell, Σ qⱼ = 1; the far field (ln r + c)/2π equals P at the equivalent radius (derived).</remarks>
+    /// <param name="kernel">Kernel of the lattice.</param>
+    /// <param name="cells">The cells, at least one, each once.</param>
+    public static ClusterElectrode Of(PotentialKernel kernel, IReadOnlyList<LatticeCell> cells)
+    {
+        ArgumentNullException.ThrowIfNull(kernel);
+        ArgumentOutOfRangeException.ThrowIfZero(cells.Count);
+        int[] rim = RimOf(cells);
+        int n = rim.Length;
+        Matrix<double> system = Matrix<double>.Build.Dense(n + 1, n + 1);
+        Vector<double> right = Vector<double>.Build.Dense(n + 1);
+        for (int i = 0; i < n; i++)
+        {
+            LatticeCell a = cells[rim[i]];
+            for (int j = 0; j < n; j++)
+            {
+                LatticeCell b = cells[rim[j]];
+                system[i, j] = kernel.At(new(a.Column - b.Column, a.Row - b.Row));
+            }
+
+            system[i, n] = -1;
+            system[n, i] = 1;
+        }
+
+        right[n] = 1;
+        Vector<double> solution = system.Solve(right);
+        double[] charges = new double[cells.Count];
+        for (int i = 0; i < n; i++) charges[rim[i]] = solution[i];
+        return new(cells, charges, Math.Exp(2 * Math.PI * solution[n] - kernel.FarFieldConstant));
+    }
+
+    // A cell whose four neighbours stand at its own pressure passes nothing.
+    private static int[] RimOf(IReadOnlyList<LatticeCell> cells)
+    {
+        var all = new HashSet<LatticeCell>(cells);
+        var rim = new List<int>();
+        for (int k = 0; k < cells.Count; k++)
+        {
+            LatticeCell c = cells[k];
+            bool inside = all.Contains(new(c.Column - 1, c.Row)) && all.Contains(new(c.Column + 1, c.Row))
+                && all.Contains(new(c.Column, c.Row - 1)) && all.Contains(new(c.Column, c.Row + 1));
+            if (!inside) rim.Add(k);
+        }
+
+        return [.. rim];
+    }
+}
