@@ -42,6 +42,9 @@ public sealed class CutCellGrid
     /// <summary>Cell that owns the area of a square [-]: itself, the host of a merged sliver, or −1 outside the region.</summary>
     public required int[] OwnerOf { get; init; }
 
+    /// <summary>The parts of all squares that an edge cuts, square by square, the largest of each first; whole and empty squares have none.</summary>
+    public IReadOnlyList<CellPart> CutParts { get; init; } = [];
+
     /// <summary>Whether a cell owns area and so takes part in the flow.</summary>
     /// <param name="cell">Index of the cell.</param>
     public bool HasCloth(int cell) => Area[cell] > 0;
