@@ -1,0 +1,74 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Numerics.Grids;
+
+namespace InfusionSim.Physics.Cloths;
+
+/// <summary>Which squares lie in one zone alone, so that only the others need their zones measured.</summary>
+public sealed class CellZones
+{
+    private readonly int[] zoneOf;
+
+    private CellZones(int[] zoneOf) => this.zoneOf = zoneOf;
+
+    /// <summary>Index of the only zone of a square; −1 where an edge of a zone passes through or beside it.</summary>
+    /// <param name="cell">Index of the square.</param>
+    public int OnlyZoneOf(int cell) => zoneOf[cell];
+
+    /// <summary>Sorts the squares of a grid.</summary>
+    /// <param name="grid">The squares.</param>
+    /// <param name="cloth">The zones.</param>
+    public static CellZones Of(UniformGrid grid, ClothMap cloth)
+    {
+        ArgumentNullException.ThrowIfNull(grid);
+        ArgumentNullException.ThrowIfNull(cloth);
+        bool[] touched = new bool[grid.CellCount];
+        foreach (Panels.Zone zone in cloth.Zones)
+        {
+            if (zone.Area is Ring area) Mark(grid, area, touched);
+        }
+
+        int[] zoneOf = new int[grid.CellCount];
+        for (int cell = 0; cell < zoneOf.Length; cell++)
+        {
+            bool sameAsWest = grid.ColumnOf(cell) > 0 && !touched[cell] && !touched[cell - 1];
+            zoneOf[cell] = touched[cell] ? -1 : sameAsWest ? zoneOf[cell - 1] : cloth.ZoneAt(grid.CentreOf(cell));
+        }
+
+        return new(zoneOf);
+    }
+
+    private static void Mark(UniformGrid grid, Ring area, bool[] touched)
+    {
+        Point2 a = area.Corners[^1];
+        foreach (Point2 b in area.Corners)
+        {
+            Mark(grid, a, b, touched);
+            a = b;
+        }
+    }
+
+    // The margin catches edges that run along a face, seen from either side.
+    private static void Mark(UniformGrid grid, Point2 a, Point2 b, bool[] touched)
+    {
+        const double Margin = 1e-6;
+        double ax = (a.X - grid.Origin.X) / grid.CellSize, ay = (a.Y - grid.Origin.Y) / grid.CellSize;
+        double bx = (b.X - grid.Origin.X) / grid.CellSize, by = (b.Y - grid.Origin.Y) / grid.CellSize;
+        int lowRow = (int)Math.Clamp(Math.Floor(Math.Min(ay, by) - Margin), 0, grid.Rows);
+        int highRow = (int)Math.Clamp(Math.Floor(Math.Max(ay, by) + Margin), -1, grid.Rows - 1);
+        for (int row = lowRow; row <= highRow; row++)
+        {
+            double t0 = 0, t1 = 1;
+            if (Math.Abs(by - ay) > Margin)
+            {
+                double s0 = (row - Margin - ay) / (by - ay), s1 = (row + 1 + Margin - ay) / (by - ay);
+                t0 = Math.Clamp(Math.Min(s0, s1), 0, 1);
+                t1 = Math.Clamp(Math.Max(s0, s1), 0, 1);
+            }
+
+            double x0 = ax + t0 * (bx - ax), x1 = ax + t1 * (bx - ax);
+            int lowColumn = (int)Math.Clamp(Math.Floor(Math.Min(x0, x1) - Margin), 0, grid.Columns);
+            int highColumn = (int)Math.Clamp(Math.Floor(Math.Max(x0, x1) + Margin), -1, grid.Columns - 1);
+            for (int column = lowColumn; column <= highColumn; column++) touched[grid.IndexOf(column, row)] = true;
+        }
+    }
+}

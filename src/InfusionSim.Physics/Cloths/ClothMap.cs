@@ -1,0 +1,99 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Panels;
+
+namespace InfusionSim.Physics.Cloths;
+
+/// <summary>Which cloth lies where: where zones overlap the last one named decides alone.</summary>
+public sealed class ClothMap
+{
+    private readonly IReadOnlyList<Zone> zones;
+    private readonly AlignedCloth[] cloths;
+    private readonly RingLocator?[] areas;
+
+    /// <summary>Makes the map of some zones.</summary>
+    /// <param name="zones">The zones in the order they are named, at least one.</param>
+    /// <exception cref="NotSupportedException">When a zone's axes lie neither along x nor along y.</exception>
+    public ClothMap(IReadOnlyList<Zone> zones)
+    {
+        ArgumentNullException.ThrowIfNull(zones);
+        this.zones = zones;
+        cloths = [.. zones.Select(AlignedCloth.Of)];
+        areas = [.. zones.Select(zone => zone.Area is Ring area ? new RingLocator(area) : null)];
+    }
+
+    /// <summary>The zones in the order they are named.</summary>
+    public IReadOnlyList<Zone> Zones => zones;
+
+    /// <summary>Numbers of a zone.</summary>
+    /// <param name="zone">Index of the zone.</param>
+    public AlignedCloth this[int zone] => cloths[zone];
+
+    /// <summary>Index of the zone that decides at a place; −1 where there is none.</summary>
+    /// <param name="place">The place [m].</param>
+    public int ZoneAt(Point2 place)
+    {
+        for (int zone = zones.Count - 1; zone >= 0; zone--)
+        {
+            if (areas[zone]?.Contains(place) ?? true) return zone;
+        }
+
+        return -1;
+    }
+
+    /// <summary>Numbers of the cloth at a place.</summary>
+    /// <param name="place">The place [m].</param>
+    /// <exception cref="InvalidOperationException">When no zone covers it.</exception>
+    public AlignedCloth At(Point2 place)
+    {
+        int zone = ZoneAt(place);
+        return zone >= 0 ? cloths[zone] : throw Uncovered(place);
+    }
+
+    /// <summary>Resistance of a straight way, per width: ∫ ds / (n·K·n times thickness) [1/m²].</summary>
+    /// <remarks>Parts of the way that leave the zones, as beyond a slanted edge, count like the mean of the rest.</remarks>
+    /// <param name="from">Where it begins [m].</param>
+    /// <param name="to">Where it ends [m].</param>
+    public double Resistance(Point2 from, Point2 to)
+    {
+        double length = from.DistanceTo(to);
+        if (length == 0) return 0;
+        double alongX = (to.X - from.X) / length, alongY = (to.Y - from.Y) / length;
+        double sum = 0, covered = 0, before = 0;
+        foreach (double after in Crossings(from, to))
+        {
+            double middle = (before + after) / 2;
+            int zone = after > before
+                ? ZoneAt(new(from.X + middle * (to.X - from.X), from.Y + middle * (to.Y - from.Y)))
+                : -1;
+            if (zone >= 0)
+            {
+                sum += (after - before) / cloths[zone].ConductanceAlong(alongX, alongY);
+                covered += after - before;
+            }
+
+            before = after;
+        }
+
+        return covered > 0 ? sum / covered * length : throw Uncovered(from);
+    }
+
+    internal static InvalidOperationException Uncovered(Point2 place) => new(
+        $"No zone covers the cloth at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm; every place inside the outline needs one.");
+
+    // Shares of the way at which it enters or leaves a zone, and its end.
+    private SortedSet<double> Crossings(Point2 from, Point2 to)
+    {
+        var crossings = new SortedSet<double> { 1 };
+        foreach (RingLocator? area in areas)
+        {
+            if (area is null) continue;
+            foreach (ParameterInterval inside in area.IntervalsInside(from, to))
+            {
+                if (inside.From > 0) crossings.Add(inside.From);
+                crossings.Add(inside.To);
+            }
+        }
+
+        return crossings;
+    }
+}

@@ -1,0 +1,56 @@
+using InfusionSim.Numerics.Grids;
+using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Panels;
+
+namespace InfusionSim.Physics.Lines;
+
+/// <summary>Where all feeds and vents of a panel touch the cells.</summary>
+/// <param name="Feeds">Contacts of each feed, in the panel's order.</param>
+/// <param name="Vents">Contacts of each vent, in the panel's order.</param>
+public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<LineContact> Vents)
+{
+    /// <summary>Lays the lines of a panel on its cells and changes the conductances between the cells where lines block or open the way.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="cells">Its cells.</param>
+    /// <param name="cloth">Its zones.</param>
+    /// <param name="conductances">Conductances between the cells.</param>
+    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        ArgumentNullException.ThrowIfNull(cells);
+        ArgumentNullException.ThrowIfNull(cloth);
+        ArgumentNullException.ThrowIfNull(conductances);
+        FittingPlacer fittings = new(cells, cloth);
+        InnerLineCutter cutter = new(cells, cloth, conductances);
+        List<IReadOnlyList<int>> open = [];
+        ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true))];
+        ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube))];
+        cutter.CutAll();
+        foreach (IReadOnlyList<int> under in open) fittings.OpenUnder(under, conductances);
+        return new(
+            [.. feeds.Select((contacts, k) => contacts.ToContact(panel.Feeds[k].Name))],
+            [.. vents.Select((contacts, k) => contacts.ToContact(panel.Vents[k].Name))]);
+
+        ContactTable Lay(LinePath path, double contactWidth, bool passesResin)
+        {
+            ContactTable contacts = new();
+            if (path.IsFitting)
+            {
+                IReadOnlyList<int> under = fittings.Add(contacts, path.Points[0], contactWidth / 2);
+                if (passesResin) open.Add(under);
+                return contacts;
+            }
+
+            EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
+            OutlineContacts.Add(contacts, path.Points, following, cells, cloth);
+            foreach (Segment stretch in InnerStretches.Of(path.Points, following, cells.Region))
+            {
+                if (passesResin) cutter.Enter(stretch, contacts);
+                else cutter.Touch(stretch, contacts);
+            }
+
+            return contacts;
+        }
+    }
+}

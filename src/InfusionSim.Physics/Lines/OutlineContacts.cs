@@ -1,0 +1,37 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Numerics.Grids;
+using InfusionSim.Physics.Cloths;
+
+namespace InfusionSim.Physics.Lines;
+
+/// <summary>Contacts of the part of a line that follows the outline or a cut-out: through the true edge of the cut cells.</summary>
+/// <remarks>Each covered stretch of an edge conducts its length over the resistance of the way from the cell's middle straight to the edge.</remarks>
+internal static class OutlineContacts
+{
+    public static void Add(ContactTable contacts, IReadOnlyList<Point2> path, EdgeFollowing following, CutCellGrid cells, ClothMap cloth)
+    {
+        Segment[] segments = [.. Segment.Between(path)];
+        foreach (EdgePiece piece in cells.EdgePieces)
+        {
+            if (!(piece.Length > 0) || !cells.HasCloth(piece.Cell)) continue;
+            double covered = CoveredLength(segments, new(piece.Start, piece.End), following);
+            if (covered > 0) contacts.AddOnOutline(piece.Cell, covered / WallWays.Resistance(piece, cells, cloth));
+        }
+    }
+
+    private static double CoveredLength(Segment[] segments, Segment edge, EdgeFollowing following)
+    {
+        double length = edge.Length, ex = (edge.To.X - edge.From.X) / length, ey = (edge.To.Y - edge.From.Y) / length;
+        var covered = new Intervals();
+        foreach (Segment segment in segments)
+        {
+            if (following.Along(segment, edge, 0) is not (double from, double to)) continue;
+            double a = Project(segment.At(from)), b = Project(segment.At(to));
+            covered.Add(Math.Max(0, Math.Min(a, b)), Math.Min(length, Math.Max(a, b)));
+        }
+
+        return covered.Joined().Sum(part => part.To - part.From);
+
+        double Project(Point2 place) => ex * (place.X - edge.From.X) + ey * (place.Y - edge.From.Y);
+    }
+}

@@ -1,0 +1,26 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Numerics.Grids;
+using InfusionSim.Physics.Cloths;
+
+namespace InfusionSim.Physics.Lines;
+
+/// <summary>Ways from the middles of cells straight to the edges of the cloth they own.</summary>
+internal static class WallWays
+{
+    // Keeps a cell whose middle lies on its own edge from conducting without limit.
+    private const double LeastDistanceInCells = 1e-3;
+
+    /// <summary>Resistance of the way from the middle of a cell to an edge, per width [1/m²].</summary>
+    /// <param name="piece">The edge.</param>
+    /// <param name="cells">The cells.</param>
+    /// <param name="cloth">The zones.</param>
+    public static double Resistance(EdgePiece piece, CutCellGrid cells, ClothMap cloth)
+    {
+        Point2 middle = cells.CentroidOf(piece.Cell);
+        double length = piece.Length, nx = -(piece.End.Y - piece.Start.Y) / length, ny = (piece.End.X - piece.Start.X) / length;
+        double distance = nx * (piece.Start.X - middle.X) + ny * (piece.Start.Y - middle.Y);
+        double least = LeastDistanceInCells * cells.Grid.CellSize;
+        if (Math.Abs(distance) < least) distance = Math.CopySign(least, distance);
+        return cloth.Resistance(middle, new(middle.X + distance * nx, middle.Y + distance * ny));
+    }
+}
