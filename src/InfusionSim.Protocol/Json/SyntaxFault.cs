@@ -1,0 +1,32 @@
+using System.Text;
+using System.Text.Json;
+
+namespace InfusionSim.Protocol.Json;
+
+/// <summary>Says where and why a text is not JSON.</summary>
+internal static class SyntaxFault
+{
+    /// <summary>One sentence with line and column, both counted from 1.</summary>
+    public static string Describe(JsonException exception, ReadOnlySpan<byte> json, string what)
+    {
+        if (json.IsEmpty || json.Trim(" \t\r\n"u8).IsEmpty) return $"The {what} is empty; it must be a JSON object {{ … }}.";
+        long line = exception.LineNumber ?? 0;
+        ReadOnlySpan<byte> rest = json;
+        for (long k = 0; k < line && rest.IndexOf((byte)'\n') is int end and >= 0; k++) rest = rest[(end + 1)..];
+        int bytes = (int)Math.Clamp(exception.BytePositionInLine ?? 0, 0, rest.Length);
+        int column = Encoding.UTF8.GetCharCount(rest[..bytes]) + 1;
+        return $"The {what} cannot be read as JSON at line {line + 1}, column {column}: {ReasonOf(exception)}";
+    }
+
+    private static string ReasonOf(JsonException exception)
+    {
+        string text = exception.Message;
+        int tail = text.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        if (tail > 0) text = text[..tail];
+        if (text.Contains("depth", StringComparison.Ordinal)) return $"it is nested more than {MessageReader.MostDepth} deep.";
+        if (text.Contains("trailing comma", StringComparison.Ordinal)) return "there is a comma too many before the closing bracket.";
+        if (text.Contains("NaN", StringComparison.Ordinal) || text.Contains("'N'", StringComparison.Ordinal) || text.Contains("'I'", StringComparison.Ordinal))
+            return text + " NaN and Infinity are not numbers here.";
+        return text;
+    }
+}

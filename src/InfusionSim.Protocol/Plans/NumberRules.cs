@@ -1,0 +1,108 @@
+using Google.Protobuf.Reflection;
+using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>The range of every number that a request can hold, by the full name of its field.</summary>
+/// <remarks>
+/// The ranges are wide on purpose: they catch a wrong unit or a slipped decimal point, not an unusual panel. They are
+/// our own judgement, from the ranges of cloth and resin in common practice with one to two powers of ten on either side.
+/// </remarks>
+public static class NumberRules
+{
+    private const string Package = "infusionsim.v1.";
+
+    private static readonly NumberRule Coordinate = new(-100_000, 100_000, "mm")
+    {
+        IsNeeded = true,
+        Example = "250",
+        Advice = (_, _) => "Lengths are millimetres; no panel is longer than 200 m here.",
+    };
+
+    private static readonly NumberRule PermeabilityInPlane = new(1e-16, 1e-6, "m²") { Advice = AdviseOnPermeability };
+
+    private static readonly NumberRule ContactWidth = new(0.5, 500, "mm") { Advice = AdviseOnLength };
+
+    private static readonly Dictionary<string, NumberRule> Rules = new(StringComparer.Ordinal)
+    {
+        ["Point.x_mm"] = Coordinate,
+        ["Point.y_mm"] = Coordinate,
+        ["Preform.permeability_factor"] = new(1, 10, "") { Advice = (_, _) => "It is a factor: 1.5 means that two shots in three lie between K/1.5 and K·1.5." },
+        ["Zone.thickness_mm"] = new(0.05, 200, "mm") { IsNeeded = true, Example = "3", Advice = AdviseOnLength },
+        ["Zone.porosity"] = new(0.05, 0.98, "") { Advice = AdviseOnFraction },
+        ["Zone.fibre_volume_fraction"] = new(0.02, 0.95, "") { Advice = AdviseOnFraction },
+        ["Permeability.k1_m2"] = PermeabilityInPlane with { IsNeeded = true, Example = "1e-10" },
+        ["Permeability.k2_m2"] = PermeabilityInPlane,
+        ["Permeability.k3_m2"] = new(1e-18, 1e-6, "m²") { Advice = AdviseOnPermeability },
+        ["Permeability.angle_deg"] = new(-360, 360, "°"),
+        ["Gap.width_mm"] = new(0.05, 100, "mm") { Advice = AdviseOnLength },
+        ["Gap.height_mm"] = new(0.05, 200, "mm") { Advice = AdviseOnLength },
+        ["Feed.contact_width_mm"] = ContactWidth,
+        ["Vent.contact_width_mm"] = ContactWidth,
+        ["Resin.viscosity_pa_s"] = new(0.001, 100, "Pa·s")
+        {
+            IsNeeded = true,
+            Example = "0.3",
+            Advice = (value, _) => value > 0 ? $"{Numbers.Say(value)} mPa·s is {Numbers.Say(value / 1000)}." : null,
+        },
+        ["Resin.gel_time_min"] = new(0.1, 10_080, "min") { IsNeeded = true, Example = "60", Advice = (_, _) => "It counts from mixing, in minutes." },
+        ["Resin.mix_to_open_min"] = new(0, 10_080, "min") { Advice = (_, _) => "It is the time from mixing until the first feed opens, in minutes." },
+        ["Resin.density_kg_per_m3"] = new(500, 3000, "kg/m³")
+        {
+            IsNeeded = true,
+            Example = "1100",
+            Advice = (value, _) => value is > 0.5 and < 3 ? $"{Numbers.Say(value)} g/cm³ is {Numbers.Say(value * 1000)}." : null,
+        },
+        ["Bag.pressure_mbar_abs"] = new(0, 1100, "mbar") { IsNeeded = true, Example = "20", Advice = AdviseOnBagPressure },
+        ["Bag.ambient_mbar_abs"] = new(400, 1100, "mbar") { Advice = AdviseOnAmbient },
+        ["Goals.largest_dry_spot_mm2"] = new(0, 1e9, "mm²"),
+        ["Goals.smallest_gel_margin_ratio"] = new(0, 100, "") { Advice = (_, _) => "It is time to gel over time to fill: 1.5 asks for half as much time again." },
+        ["Goals.most_resin_out_cm3"] = new(0, 1e9, "cm³"),
+        ["Resolution.cell_mm"] = new(0.01, 1000, "mm") { Advice = AdviseOnLength },
+        ["WatchFillRequest.at_time_s"] = new(0, 1e8, "s") { Advice = (_, _) => "Times count from the opening of the first feed." },
+    };
+
+    /// <summary>The rule of a field.</summary>
+    /// <param name="field">A field that holds a double.</param>
+    /// <exception cref="KeyNotFoundException">When somebody added a field without its range.</exception>
+    public static NumberRule Of(FieldDescriptor field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return Find(field) ?? throw new KeyNotFoundException($"{field.FullName} has no range; add it to {nameof(NumberRules)}.");
+    }
+
+    /// <summary>The rule of a field, or null when it has none.</summary>
+    /// <param name="field">A field that holds a double.</param>
+    public static NumberRule? Find(FieldDescriptor field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        return field.FullName.StartsWith(Package, StringComparison.Ordinal) ? Rules.GetValueOrDefault(field.FullName[Package.Length..]) : null;
+    }
+
+    private static string? AdviseOnLength(double value, InfusionPlan? plan) =>
+        value is > 0 and < 0.5 ? $"Lengths are millimetres: {Numbers.Say(value)} m is {Numbers.Say(value * 1000)}." : "Lengths are millimetres.";
+
+    private static string? AdviseOnFraction(double value, InfusionPlan? plan) =>
+        value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is the share of the thickness: 0.5 is half.";
+
+    private static string? AdviseOnPermeability(double value, InfusionPlan? plan) =>
+        value is > 1e-6 and < 1 ? $"{Numbers.Say(value)} mm² is {Numbers.Say(value * 1e-6)}." : "Cloth under a bag mostly lies between 1e-12 and 1e-9.";
+
+    private static string? AdviseOnBagPressure(double value, InfusionPlan? plan)
+    {
+        double ambient = PlanDefaults.AmbientMbarAbs(plan?.Bag);
+        if (value < 0 && value > -2 && ambient + 1000 * value >= 0)
+            return $"That reads like a gauge in bar: with {Numbers.Say(ambient)} mbar of air the absolute pressure is {Numbers.Say(ambient + 1000 * value)} mbar.";
+        if (value < 0 && ambient + value >= 0)
+            return $"That reads like a gauge: with {Numbers.Say(ambient)} mbar of air the absolute pressure is {Numbers.Say(ambient + value)} mbar.";
+        if (value < 0) return "It is absolute: 0 is a perfect vacuum, the air in the shop is about 1013.";
+        return value is > 1100 and < 110_000 ? $"{Numbers.Say(value)} Pa is {Numbers.Say(value / 100)} mbar." : null;
+    }
+
+    private static string? AdviseOnAmbient(double value, InfusionPlan? plan)
+    {
+        if (value is > 0.4 and < 1.2) return $"{Numbers.Say(value)} bar is {Numbers.Say(value * 1000)} mbar.";
+        return value is > 40_000 and < 110_000 ? $"{Numbers.Say(value)} Pa is {Numbers.Say(value / 100)} mbar." : "At sea level it is about 1013, at 2000 m about 795.";
+    }
+}

@@ -1,0 +1,37 @@
+using InfusionSim.Protocol.Faults;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>Finds every fault of a plan in one pass: what a number may be, what must be there, what must lie where.</summary>
+public static class PlanChecker
+{
+    /// <summary>Checks a plan and fills in its defaults.</summary>
+    /// <param name="plan">The plan; not changed. Null is a missing plan.</param>
+    /// <param name="found">Faults that were met while it was read; they come first, and nothing is said twice about their places.</param>
+    public static PlanCheck Check(InfusionPlan? plan, IReadOnlyList<Fault>? found = null)
+    {
+        var faults = new FaultList();
+        var warnings = new List<string>();
+        if (found is not null) faults.AddRange(found);
+        if (plan is null)
+        {
+            faults.Add("plan", "plan is missing: there is nothing to compute.");
+            return new PlanCheck(new InfusionPlan(), faults.ToList(), warnings);
+        }
+
+        if (!SizeCheck.Passes(plan, faults)) return new PlanCheck(plan, faults.ToList(), warnings);
+
+        InfusionPlan filled = plan.Clone();
+        PresenceCheck.Run(filled, faults);
+        NumberCheck.Run(filled, faults);
+        TextCheck.Run(filled, faults);
+        NotComputedCheck.Run(filled, faults);
+        PlanDefaults.FillIn(filled);
+        NameCheck.Run(filled, faults);
+        ResinCheck.Run(filled, faults, warnings);
+        BagCheck.Run(filled, faults, warnings);
+        DrawingCheck.Run(filled, faults, warnings);
+        return new PlanCheck(filled, faults.ToList(), warnings);
+    }
+}

@@ -1,0 +1,65 @@
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>What holds where a plan says nothing. The checked plan carries these values, so that they can be seen.</summary>
+public static class PlanDefaults
+{
+    /// <summary>Uncertainty of the permeability, times or divided by [-] (common practice).</summary>
+    public const double PermeabilityFactor = 1.5;
+
+    /// <summary>Share of K1 that K3 has [-] (common practice); changes nothing without layers.</summary>
+    public const double ThroughThicknessShare = 0.01;
+
+    /// <summary>Width of a line or diameter of a fitting where it touches the cloth [mm].</summary>
+    public const double ContactWidthMm = 12;
+
+    /// <summary>Standard pressure of the air [mbar]. Source: ISO 2533 Standard Atmosphere, sea level (from memory).</summary>
+    public const double StandardAmbientMbarAbs = 1013.25;
+
+    /// <summary>Largest dry spot that may stay [mm²] (common practice).</summary>
+    public const double LargestDrySpotMm2 = 100;
+
+    /// <summary>Least ratio of time to gel over time to fill [-].</summary>
+    public const double SmallestGelMarginRatio = 1;
+
+    /// <summary>Pressure of the air in the shop [mbar].</summary>
+    /// <param name="bag">The bag; may be null.</param>
+    public static double AmbientMbarAbs(Bag? bag) =>
+        bag is { HasAmbientMbarAbs: true } && bag.AmbientMbarAbs is >= 400 and <= 1100 ? bag.AmbientMbarAbs : StandardAmbientMbarAbs;
+
+    /// <summary>Fills in everything that a sound plan leaves out, except the size of the squares.</summary>
+    /// <param name="plan">The plan; changed in place.</param>
+    public static void FillIn(InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        PlanNames.FillIn(plan);
+        if (plan.Preform is Preform preform)
+        {
+            if (!preform.HasPermeabilityFactor) preform.PermeabilityFactor = PermeabilityFactor;
+            foreach (Zone zone in preform.Zones)
+                if (zone.Permeability is { HasK1M2: true } permeability) FillIn(permeability);
+        }
+
+        foreach (Feed feed in plan.Feeds)
+            if (!feed.HasContactWidthMm) feed.ContactWidthMm = ContactWidthMm;
+        foreach (Vent vent in plan.Vents)
+        {
+            if (!vent.HasContactWidthMm) vent.ContactWidthMm = ContactWidthMm;
+            if (vent.Kind == VentKind.Unspecified) vent.Kind = VentKind.Tube;
+        }
+
+        if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
+        if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = StandardAmbientMbarAbs;
+        plan.Goals ??= new Goals();
+        if (!plan.Goals.HasLargestDrySpotMm2) plan.Goals.LargestDrySpotMm2 = LargestDrySpotMm2;
+        if (!plan.Goals.HasSmallestGelMarginRatio) plan.Goals.SmallestGelMarginRatio = SmallestGelMarginRatio;
+    }
+
+    private static void FillIn(Permeability permeability)
+    {
+        if (!permeability.HasK2M2) permeability.K2M2 = permeability.K1M2;
+        if (!permeability.HasK3M2) permeability.K3M2 = ThroughThicknessShare * permeability.K1M2;
+        if (!permeability.HasAngleDeg) permeability.AngleDeg = 0;
+    }
+}

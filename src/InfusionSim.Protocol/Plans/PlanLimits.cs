@@ -1,0 +1,41 @@
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>How large a plan may be. Each is checked before anything of that size is allocated.</summary>
+public static class PlanLimits
+{
+    /// <summary>Squares in the rectangle round the outline [-].</summary>
+    public const int MostSquares = 1_000_000;
+
+    /// <summary>Squares that are aimed at when the plan names no size [-].</summary>
+    public const int UsualSquares = 20_000;
+
+    /// <summary>Squares of cloth below which a forecast is only a hint [-] (our own judgement).</summary>
+    public const int FewSquares = 100;
+
+    /// <summary>Corners of all outlines, cut-outs, zones and lines together [-].</summary>
+    public const int MostCorners = 20_000;
+
+    /// <summary>Feeds and vents together [-].</summary>
+    public const int MostLines = 200;
+
+    /// <summary>Timing marks [-].</summary>
+    public const int MostMarks = 200;
+
+    /// <summary>Zones [-].</summary>
+    public const int MostZones = 100;
+
+    /// <summary>Cut-outs [-].</summary>
+    public const int MostCutouts = 200;
+
+    /// <summary>Letters of a name [-].</summary>
+    public const int LongestName = 60;
+
+    /// <summary>Letters of the title [-].</summary>
+    public const int LongestTitle = 200;
+
+    /// <summary>Side of the outline below which it was surely drawn in another unit than millimetres [mm] (our own judgement).</summary>
+    public const double SmallestPanelMm = 10;
+
+    /// <summary>How near two things on the drawing count as touching [mm].</summary>
+    public const double TouchingMm = 0.01;
+}

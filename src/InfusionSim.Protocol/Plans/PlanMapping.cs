@@ -1,0 +1,109 @@
+using Google.Protobuf.Collections;
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Panels;
+using InfusionSim.Protocol.Units;
+using Contract = InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>Turns a checked plan into what the physics takes: other types, SI units, nothing added and nothing lost.</summary>
+public static class PlanMapping
+{
+    /// <summary>Maps a sound plan.</summary>
+    /// <param name="check">The check of the plan.</param>
+    /// <exception cref="ArgumentException">When the plan has faults.</exception>
+    public static FillInputs ToInputs(PlanCheck check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        if (!check.IsSound) throw new ArgumentException("A plan with faults cannot be mapped.", nameof(check));
+        Contract.InfusionPlan plan = check.Plan;
+        var panel = new Panel(
+            RegionOf(plan.Preform),
+            [.. plan.Preform.Zones.Select(ToZone)],
+            [.. plan.Feeds.Select(ToFeed)],
+            [.. plan.Vents.Select(ToVent)],
+            [.. plan.TimingMarks.Select(mark => new TimingMark(mark.Name, ToPoint(mark.At)))],
+            UnitConversion.MetresFromMm(plan.Resolution.CellMm));
+        return new FillInputs(plan, panel, ToResin(plan.Resin), ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
+    }
+
+    /// <summary>Outline and cut-outs [m].</summary>
+    /// <param name="preform">A preform whose rings have at least three corners each.</param>
+    public static Region RegionOf(Contract.Preform preform)
+    {
+        ArgumentNullException.ThrowIfNull(preform);
+        return new Region(ToRing(preform.Outline), [.. preform.Cutouts.Select(ToRing)]);
+    }
+
+    /// <summary>A ring [m]; a last corner that repeats the first is dropped, as are corners that repeat the one before.</summary>
+    /// <param name="ring">A ring with at least three corners.</param>
+    public static Ring ToRing(Contract.Ring ring)
+    {
+        ArgumentNullException.ThrowIfNull(ring);
+        List<Point2> corners = WithoutRepeats(ring.Points);
+        if (corners.Count > 1 && corners[0] == corners[^1]) corners.RemoveAt(corners.Count - 1);
+        return new Ring(corners);
+    }
+
+    /// <summary>A line or fitting [m]; points that repeat the one before are dropped.</summary>
+    /// <param name="path">A path with at least one point.</param>
+    public static LinePath ToPath(Contract.Path path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return new LinePath(WithoutRepeats(path.Points));
+    }
+
+    /// <summary>A place [m].</summary>
+    /// <param name="point">A place with both coordinates.</param>
+    public static Point2 ToPoint(Contract.Point point)
+    {
+        ArgumentNullException.ThrowIfNull(point);
+        return new Point2(UnitConversion.MetresFromMm(point.XMm), UnitConversion.MetresFromMm(point.YMm));
+    }
+
+    private static List<Point2> WithoutRepeats(RepeatedField<Contract.Point> points)
+    {
+        var kept = new List<Point2>(points.Count);
+        foreach (Point2 point in points.Select(ToPoint))
+            if (kept.Count == 0 || kept[^1] != point) kept.Add(point);
+        return kept;
+    }
+
+    private static Zone ToZone(Contract.Zone zone) => new(
+        zone.Name,
+        zone.Area is null ? null : ToRing(zone.Area),
+        UnitConversion.MetresFromMm(zone.ThicknessMm),
+        zone.HasPorosity ? zone.Porosity : 1 - zone.FibreVolumeFraction,
+        new Permeability(
+            zone.Permeability.K1M2,
+            zone.Permeability.K2M2,
+            zone.Permeability.K3M2,
+            UnitConversion.RadiansFromDeg(zone.Permeability.AngleDeg)));
+
+    private static Feed ToFeed(Contract.Feed feed) => new(feed.Name, ToPath(feed.Path), UnitConversion.MetresFromMm(feed.ContactWidthMm));
+
+    private static Vent ToVent(Contract.Vent vent) => new(
+        vent.Name,
+        ToPath(vent.Path),
+        UnitConversion.MetresFromMm(vent.ContactWidthMm),
+        vent.Kind switch
+        {
+            Contract.VentKind.Membrane => VentKind.Membrane,
+            Contract.VentKind.Tube or Contract.VentKind.Unspecified => VentKind.Tube,
+            _ => throw new ArgumentException($"{vent.Kind} is no kind of vent.", nameof(vent)),
+        });
+
+    private static Physics.Clock.Resin ToResin(Contract.Resin resin) => new(
+        resin.ViscosityPaS,
+        UnitConversion.SecondsFromMin(resin.GelTimeMin),
+        UnitConversion.SecondsFromMin(resin.MixToOpenMin),
+        resin.DensityKgPerM3);
+
+    private static Physics.Clock.Bag ToBag(Contract.Bag bag) =>
+        new(UnitConversion.PascalFromMbar(bag.PressureMbarAbs), UnitConversion.PascalFromMbar(bag.AmbientMbarAbs));
+
+    private static Physics.Forecasts.Goals ToGoals(Contract.Goals goals) => new(
+        UnitConversion.SquareMetresFromMm2(goals.LargestDrySpotMm2),
+        goals.SmallestGelMarginRatio,
+        goals.HasMostResinOutCm3 ? UnitConversion.CubicMetresFromCm3(goals.MostResinOutCm3) : double.PositiveInfinity);
+}

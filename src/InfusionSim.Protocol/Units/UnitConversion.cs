@@ -1,0 +1,62 @@
+namespace InfusionSim.Protocol.Units;
+
+/// <summary>The one place where the contract's units meet SI.</summary>
+/// <remarks>
+/// On the way in a number is divided by a power of ten that a double holds exactly, so 1.2 mm is the double nearest to
+/// 0.0012 m. On the way out it is rounded to twelve figures, far finer than any answer is known, so that 597.5 mm is
+/// written 597.5 and not 597.4999999999999.
+/// </remarks>
+public static class UnitConversion
+{
+    /// <summary>Figures that an answer keeps [-].</summary>
+    public const int FiguresKept = 12;
+
+    /// <summary>Millimetres to metres [m].</summary>
+    /// <param name="millimetres">Length [mm].</param>
+    public static double MetresFromMm(double millimetres) => millimetres / 1000;
+
+    /// <summary>Square millimetres to square metres [m²].</summary>
+    /// <param name="squareMillimetres">Area [mm²].</param>
+    public static double SquareMetresFromMm2(double squareMillimetres) => squareMillimetres / 1e6;
+
+    /// <summary>Cubic centimetres to cubic metres [m³].</summary>
+    /// <param name="cubicCentimetres">Volume [cm³].</param>
+    public static double CubicMetresFromCm3(double cubicCentimetres) => cubicCentimetres / 1e6;
+
+    /// <summary>Millibar to pascal [Pa].</summary>
+    /// <param name="millibar">Pressure [mbar].</param>
+    public static double PascalFromMbar(double millibar) => millibar * 100;
+
+    /// <summary>Minutes to seconds [s].</summary>
+    /// <param name="minutes">Time [min].</param>
+    public static double SecondsFromMin(double minutes) => minutes * 60;
+
+    /// <summary>Degrees to radians [rad].</summary>
+    /// <param name="degrees">Angle [°].</param>
+    public static double RadiansFromDeg(double degrees) => degrees * Math.PI / 180;
+
+    /// <summary>Metres to millimetres [mm].</summary>
+    /// <param name="metres">Length [m].</param>
+    public static double MmFromMetres(double metres) => Kept(metres * 1000);
+
+    /// <summary>Square metres to square millimetres [mm²].</summary>
+    /// <param name="squareMetres">Area [m²].</param>
+    public static double Mm2FromSquareMetres(double squareMetres) => Kept(squareMetres * 1e6);
+
+    /// <summary>Cubic metres to cubic centimetres [cm³].</summary>
+    /// <param name="cubicMetres">Volume [m³].</param>
+    public static double Cm3FromCubicMetres(double cubicMetres) => Kept(cubicMetres * 1e6);
+
+    /// <summary>Volume and density to grams [g].</summary>
+    /// <param name="cubicMetres">Volume [m³].</param>
+    /// <param name="density">Density [kg/m³].</param>
+    public static double GramsFrom(double cubicMetres, double density) => Kept(cubicMetres * density * 1000);
+
+    /// <summary>Pascal to millibar [mbar].</summary>
+    /// <param name="pascal">Pressure [Pa].</param>
+    public static double MbarFromPascal(double pascal) => Kept(pascal / 100);
+
+    /// <summary>A number as an answer keeps it.</summary>
+    /// <param name="value">Any number.</param>
+    public static double Kept(double value) => Numbers.Rounded(value, FiguresKept);
+}

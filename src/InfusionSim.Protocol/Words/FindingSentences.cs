@@ -1,0 +1,90 @@
+using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Words;
+
+/// <summary>The one sentence of each kind of finding: what happens, when and where, how much, and what to try.</summary>
+public static class FindingSentences
+{
+    /// <summary>The sentence of a finding.</summary>
+    /// <param name="finding">The finding; its own sentence is not read.</param>
+    /// <param name="forecast">The forecast it belongs to.</param>
+    /// <param name="plan">The plan.</param>
+    public static string Of(Finding finding, FillForecast forecast, InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(finding);
+        ArgumentNullException.ThrowIfNull(forecast);
+        ArgumentNullException.ThrowIfNull(plan);
+        string line = finding.Line.Length > 0 ? finding.Line : "the line";
+        return finding.Kind switch
+        {
+            FindingKind.GelsFirst =>
+                $"The resin gels {Amounts.Time(forecast.GelTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{NeededTime(forecast)}. "
+                + "Bring feeds and far corners closer together, open sooner after mixing or take a slower resin.",
+            FindingKind.PotRunsDry =>
+                $"The pot is empty{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, " after ", "")}. Mix more.",
+            FindingKind.StopsShort =>
+                $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Where(finding, plan, " and never reaches ")}. "
+                + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
+            FindingKind.TrapsAir when plan.Vents.Count == 0 =>
+                "There is no vent: all the air under the bag stays in the cloth. Put a vent where the cloth fills last.",
+            FindingKind.TrapsAir =>
+                $"A dry spot of {Of(finding, "", "unknown size")} stays{Where(finding, plan, " at ")}{Sealed(finding)}. Put a vent there, or move a feed so that the resin gets there last.",
+            FindingKind.VentReachedEarly => VentReachedEarly(finding, forecast, line),
+            FindingKind.ThinMargin =>
+                $"{Margin(forecast)}{SlowCase(forecast)}. Open sooner after mixing, take a slower resin or add a feed.",
+            FindingKind.ResinOutAboveGoal =>
+                $"{Of(finding, "", "More resin than allowed")} of resin leave through the vents; the goal is at most {Amounts.Volume(plan.Goals?.MostResinOutCm3 ?? 0)}. Shut a vent once it is wet, or move it to where the cloth fills last.",
+            FindingKind.ToolSideBehind =>
+                $"The tool side fills{Of(finding, " ", "")} after the bag side{Where(finding, plan, " at ")}. Wait that long before anything is shut.",
+            FindingKind.LineEndWeak =>
+                $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full pressure. Take a wider line or feed it from the middle.",
+            FindingKind.MayBoil =>
+                "A component of the resin may boil under this vacuum and leave voids. Ask the data sheet for the lowest pressure, and let air in up to it once the cloth is full.",
+            FindingKind.GoalFinerThanResolution =>
+                $"The largest dry spot allowed, {Amounts.Area(plan.Goals?.LargestDrySpotMm2 ?? 0)}, is smaller than four squares; a dry spot below {FourSquares(finding, plan)} cannot be seen. Take smaller squares or a larger goal.",
+            _ => throw new ArgumentOutOfRangeException(nameof(finding), finding.Kind, "No such finding."),
+        };
+    }
+
+    private static string VentReachedEarly(Finding finding, FillForecast forecast, string line)
+    {
+        VentForecast? vent = forecast.Vents.FirstOrDefault(candidate => candidate.Name == finding.Line);
+        string filled = vent is { HasFilledFractionAtArrival: true } ? $" with {Amounts.Percent(vent.FilledFractionAtArrival)} of the cloth full" : "";
+        string lost = vent is { ResinOutG: >= 0.05 } ? $"; {Amounts.Weight(vent.ResinOutG)} leave through it by the end" : "";
+        return $"Resin is in {line}{When(finding)}{filled}{lost}. Move it to where the cloth fills last.";
+    }
+
+    private static string Margin(FillForecast forecast) => forecast.HasSpareTimeS
+        ? $"The resin gels {Amounts.Time(forecast.SpareTimeS)} after the cloth is full ({Numbers.Figures(forecast.GelMarginRatio, 2)} times the fill time)"
+        : $"The resin gels {Amounts.Time(forecast.GelTimeS)} after opening";
+
+    private static string SlowCase(FillForecast forecast)
+    {
+        if (forecast.Likely is not LikelyBand band) return "";
+        if (!band.HasFillTimeToS) return ", and in the slow case before it is full";
+        return $", {Amounts.Time(Math.Max(0, forecast.GelTimeS - band.FillTimeToS))} in the slow case";
+    }
+
+    private static string NeededTime(FillForecast forecast) =>
+        forecast.HasGelMarginRatio && forecast.GelMarginRatio > 0 ? $"; it would need {Amounts.Time(forecast.GelTimeS / forecast.GelMarginRatio)}" : "";
+
+    private static string FourSquares(Finding finding, InfusionPlan plan) =>
+        finding.HasAmount ? Amounts.Area(finding.Amount) : Amounts.Area(4 * plan.Resolution.CellMm * plan.Resolution.CellMm);
+
+    private static string When(Finding finding) => finding.HasTimeS ? $" at {Amounts.Time(finding.TimeS)}" : "";
+
+    private static string Sealed(Finding finding) => finding.HasTimeS ? $", cut off from every vent at {Amounts.Time(finding.TimeS)}" : "";
+
+    private static string Where(Finding finding, InfusionPlan plan, string before) => finding.At is Point at ? before + PlaceWords.Of(at, plan) : "";
+
+    private static string Of(Finding finding, string before, string otherwise) => !finding.HasAmount
+        ? otherwise
+        : before + finding.AmountUnit switch
+        {
+            "mm2" => Amounts.Area(finding.Amount),
+            "cm3" => Amounts.Volume(finding.Amount),
+            "min" => Amounts.Time(60 * finding.Amount),
+            _ => Numbers.Figures(finding.Amount, 2),
+        };
+}
