@@ -14,10 +14,13 @@ internal sealed class LinePlaces(Region region, RegionLocator locator, FaultList
     public void Check(DrawnLine line)
     {
         bool isOnCloth = true;
+        double reach = line.Path.IsFitting
+            ? UnitConversion.MetresFromMm(PlanLimits.TouchingMm)
+            : Math.Min(UnitConversion.MetresFromMm(PlanLimits.LineReachMm), line.ContactWidth / 2);
         for (int k = 0; k < line.Path.Points.Count; k++)
         {
             Point2 point = line.Path.Points[k];
-            if (!IsOff(point)) continue;
+            if (!IsOff(point, reach)) continue;
             isOnCloth = false;
             double distanceMm = UnitConversion.MmFromMetres(locator.DistanceToEdge(point));
             string part = line.Path.IsFitting ? "" : $", point {k + 1},";
@@ -26,23 +29,22 @@ internal sealed class LinePlaces(Region region, RegionLocator locator, FaultList
             break;
         }
 
-        if (isOnCloth) CheckBetweenPoints(line);
+        if (isOnCloth) CheckBetweenPoints(line, reach);
     }
 
-    private void CheckBetweenPoints(DrawnLine line)
+    private void CheckBetweenPoints(DrawnLine line, double reach)
     {
         for (int k = 1; k < line.Path.Points.Count; k++)
         {
             Point2 from = line.Path.Points[k - 1], to = line.Path.Points[k];
-            Point2? off = PlacesOff(from, to).Where(IsOff).Cast<Point2?>().FirstOrDefault();
-            if (off is not Point2 place) continue;
-            warnings.Add($"{line.What} '{line.Name}' leaves the cloth near {RingCheck.Say(place)}; there it touches nothing.");
+            Point2? off = PlacesOff(from, to).Where(place => IsOff(place, reach)).Cast<Point2?>().FirstOrDefault();
+            if (off is not Point2 found) continue;
+            warnings.Add($"{line.What} '{line.Name}' leaves the cloth near {RingCheck.Say(found)}; there it touches nothing.");
             return;
         }
     }
 
-    private bool IsOff(Point2 place) =>
-        !locator.Contains(place) && locator.DistanceToEdge(place) > UnitConversion.MetresFromMm(PlanLimits.TouchingMm);
+    private bool IsOff(Point2 place, double reach) => !locator.Contains(place) && locator.DistanceToEdge(place) > reach;
 
     // The middles of all stretches that lie outside the outline or inside a cut-out.
     private IEnumerable<Point2> PlacesOff(Point2 from, Point2 to)

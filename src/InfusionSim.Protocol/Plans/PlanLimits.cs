@@ -38,4 +38,7 @@ public static class PlanLimits
 
     /// <summary>How near two things on the drawing count as touching [mm].</summary>
     public const double TouchingMm = 0.01;
+
+    /// <summary>How far off the edge of the cloth a line may be drawn and still lie on it [mm], never more than half its width: about as exactly as a line can be laid.</summary>
+    public const double LineReachMm = 1;
 }
