@@ -6,8 +6,8 @@ namespace InfusionSim.Numerics.Grids;
 /// <summary>Cuts a region into the squares of a uniform grid.</summary>
 /// <remarks>
 /// Steps: split the rings at the grid lines; sweep each grid line for the stretches inside the region; trace the parts of the
-/// squares that an edge cuts (all others are whole or empty); give slivers and cut-off parts to a neighbour. Places within 1e-9 of a
-/// square of a grid line count as on it, so a rectangle of whole squares has no cut cell.
+/// squares that an edge cuts (all others are whole or empty); give slivers and cut-off parts to a neighbour. Places within a few roundings
+/// of a grid line count as on it, so a rectangle of whole squares has no cut cell.
 /// </remarks>
 public static class CutCellBuilder
 {
@@ -48,13 +48,13 @@ public static class CutCellBuilder
         }
 
         Point2 start = origin ?? new Point2(left, bottom);
-        double slack = LatticePoint.OnLine * cellSize;
-        if (!(left >= start.X - slack && bottom >= start.Y - slack)) throw new ArgumentException($"The grid starts at ({start.X}, {start.Y}) m; the region reaches ({left}, {bottom}) m.", nameof(origin));
+        double onLine = GridFrame.OnLine(start, cellSize, Math.Max(right - start.X, top - start.Y) / cellSize);
+        if (!(left >= start.X - onLine * cellSize && bottom >= start.Y - onLine * cellSize)) throw new ArgumentException($"The grid starts at ({start.X}, {start.Y}) m; the region reaches ({left}, {bottom}) m.", nameof(origin));
         return new UniformGrid(start, cellSize, Count(right - start.X), Count(top - start.Y));
 
         int Count(double extent)
         {
-            double count = Math.Max(1, Math.Ceiling(extent / cellSize - LatticePoint.OnLine));
+            double count = Math.Max(1, Math.Ceiling(extent / cellSize - onLine));
             return count <= 1 << 20 ? (int)count : throw new ArgumentException($"{count} squares in a row; at most {1 << 20}.", nameof(cellSize));
         }
     }

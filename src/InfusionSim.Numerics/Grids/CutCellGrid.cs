@@ -45,6 +45,9 @@ public sealed class CutCellGrid
     /// <summary>The parts of all squares that an edge cuts, square by square, the largest of each first; whole and empty squares have none.</summary>
     public IReadOnlyList<CellPart> CutParts { get; init; } = [];
 
+    /// <summary>Places where the drawing is open but the cells are not, because the passage is narrower than these squares can show [m]; mostly none. A smaller cell size opens them.</summary>
+    public IReadOnlyList<Point2> LostPassages { get; init; } = [];
+
     /// <summary>Whether a cell owns area and so takes part in the flow.</summary>
     /// <param name="cell">Index of the cell.</param>
     public bool HasCloth(int cell) => Area[cell] > 0;

@@ -24,6 +24,7 @@ public static class ZoneCover
 
     private static void AddPiece(double[] covered, CutSquares zone, CutCellGrid cells, ILookup<int, CellPart> partsOf)
     {
+        var frame = new GridFrame(cells.Grid);
         double square = cells.Grid.CellSize * cells.Grid.CellSize;
         for (int cell = 0; cell < covered.Length; cell++)
         {
@@ -42,7 +43,7 @@ public static class ZoneCover
                 continue;
             }
 
-            Polygon shape = RegionShapes.ToPolygon(ToRing(share.Outer, cells.Grid), share.Holes.ConvertAll(h => ToRing(h, cells.Grid)));
+            Polygon shape = RegionShapes.ToPolygon(ToRing(share.Outer, frame), share.Holes.ConvertAll(h => ToRing(h, frame)));
             foreach (CellPart part in partsOf[cell])
             {
                 Polygon own = RegionShapes.ToPolygon(part.Border, part.Holes);
@@ -51,7 +52,7 @@ public static class ZoneCover
         }
     }
 
-    private static Ring ToRing(List<LatticePoint> corners, UniformGrid grid) => new(corners.ConvertAll(c => c.ToPlace(grid)));
+    private static Ring ToRing(List<GridPoint> corners, GridFrame frame) => new(corners.ConvertAll(frame.ToPlace));
 
     private static List<Region> OnGrid(Ring zone, UniformGrid grid)
     {

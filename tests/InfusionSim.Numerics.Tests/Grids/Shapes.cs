@@ -42,6 +42,32 @@ internal static class Shapes
     public static double PerimeterOf(Region region) => region.Cutouts.Prepend(region.Outline)
         .Sum(r => Enumerable.Range(0, r.Corners.Count).Sum(k => r.Corners[k].DistanceTo(r.Corners[(k + 1) % r.Corners.Count])));
 
+    /// <summary>First moments of a region about the origin [m³], by the shoelace rule on the whole rings.</summary>
+    public static (double X, double Y) MomentsOf(Region region)
+    {
+        (double x, double y) = MomentsOf(region.Outline);
+        foreach (Ring cutout in region.Cutouts)
+        {
+            (double cutX, double cutY) = MomentsOf(cutout);
+            (x, y) = (x - cutX, y - cutY);
+        }
+
+        return (x, y);
+    }
+
+    private static (double X, double Y) MomentsOf(Ring ring)
+    {
+        double x = 0, y = 0;
+        for (int k = 0; k < ring.Corners.Count; k++)
+        {
+            Point2 a = ring.Corners[k], b = ring.Corners[(k + 1) % ring.Corners.Count];
+            double cross = (a.X * b.Y - b.X * a.Y) * Math.Sign(ring.SignedArea);
+            (x, y) = (x + cross * (a.X + b.X) / 6, y + cross * (a.Y + b.Y) / 6);
+        }
+
+        return (x, y);
+    }
+
     private static Ring Moved(Ring ring, Func<Point2, Point2> rule) => new([.. ring.Corners.Select(rule)]);
 
     private static Point2 Around(Point2 middle, double radius, double angle) =>

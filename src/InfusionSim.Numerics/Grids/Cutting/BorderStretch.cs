@@ -5,4 +5,4 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 /// <param name="End">Where it ends [squares].</param>
 /// <param name="Piece">Index of the edge piece, or −1 for an open stretch of a face.</param>
 /// <param name="Opening">The open stretch, or null for an edge piece.</param>
-internal readonly record struct BorderStretch(LatticePoint Start, LatticePoint End, int Piece, FaceOpening? Opening);
+internal readonly record struct BorderStretch(GridPoint Start, GridPoint End, int Piece, FaceOpening? Opening);

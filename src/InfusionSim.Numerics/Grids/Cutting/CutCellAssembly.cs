@@ -9,6 +9,7 @@ internal sealed class CutCellAssembly
     private readonly CutSquares squares;
     private readonly PartMerger merger;
     private readonly UniformGrid grid;
+    private readonly GridFrame frame;
     private readonly double[] area, centroidX, centroidY, eastAperture, northAperture, eastMiddle, northMiddle;
 
     /// <summary>Prepares the arrays.</summary>
@@ -18,6 +19,7 @@ internal sealed class CutCellAssembly
     public CutCellAssembly(Region region, CutSquares squares, PartMerger merger)
     {
         (this.region, this.squares, this.merger, grid) = (region, squares, merger, squares.Grid);
+        frame = new GridFrame(grid);
         int count = grid.CellCount;
         (area, centroidX, centroidY) = (new double[count], new double[count], new double[count]);
         (eastAperture, northAperture, eastMiddle, northMiddle) = (new double[count], new double[count], new double[count], new double[count]);
@@ -40,8 +42,9 @@ internal sealed class CutCellAssembly
             EastMiddleY = eastMiddle,
             NorthMiddleX = northMiddle,
             EdgePieces = MakeEdgePieces(),
-            OwnerOf = merger.HostOf[..grid.CellCount],
+            OwnerOf = [.. Enumerable.Range(0, grid.CellCount).Select(merger.OwnerOf)],
             CutParts = squares.Parts.ConvertAll(MakePart),
+            LostPassages = merger.Lost.ConvertAll(MiddleOf),
         };
     }
 
@@ -111,11 +114,17 @@ internal sealed class CutCellAssembly
         var made = new List<EdgePiece>(squares.Pieces.Count);
         for (int k = 0; k < squares.Pieces.Count; k++)
         {
-            LatticePiece piece = squares.Pieces[k];
+            GridPiece piece = squares.Pieces[k];
             made.Add(new EdgePiece(merger.HostOf[squares.PartOfPiece[k]], piece.From, piece.To, piece.RingIndex));
         }
 
         return made;
+    }
+
+    private Point2 MiddleOf(FaceOpening opening)
+    {
+        double along = (opening.Low + opening.High) / 2;
+        return frame.ToPlace(opening.IsEast ? new(grid.ColumnOf(opening.Square) + 1, along) : new(along, grid.RowOf(opening.Square) + 1));
     }
 
     private CellPart MakePart(SquarePart part) => new(
@@ -125,5 +134,5 @@ internal sealed class CutCellAssembly
         MakeRing(part.Outer),
         part.Holes.ConvertAll(MakeRing));
 
-    private Ring MakeRing(List<LatticePoint> corners) => new(corners.ConvertAll(c => c.ToPlace(grid)));
+    private Ring MakeRing(List<GridPoint> corners) => new(corners.ConvertAll(frame.ToPlace));
 }

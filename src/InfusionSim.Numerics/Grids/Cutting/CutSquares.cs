@@ -16,7 +16,7 @@ internal sealed class CutSquares
         PartOfPiece = Pieces.ConvertAll(p => p.Square).ToArray();
         IsCut = new bool[grid.CellCount];
         var stretchesOf = new SortedDictionary<int, List<BorderStretch>>();
-        foreach (LatticePiece piece in Pieces)
+        foreach (GridPiece piece in Pieces)
         {
             if (piece.OnGridLine || IsCut[piece.Square]) continue;
             IsCut[piece.Square] = true;
@@ -25,7 +25,7 @@ internal sealed class CutSquares
 
         for (int k = 0; k < Pieces.Count; k++)
         {
-            LatticePiece piece = Pieces[k];
+            GridPiece piece = Pieces[k];
             if (IsCut[piece.Square]) stretchesOf[piece.Square].Add(new BorderStretch(piece.Start, piece.End, k, null));
         }
 
@@ -45,7 +45,7 @@ internal sealed class CutSquares
     public UniformGrid Grid { get; }
 
     /// <summary>Pieces of the rings, in their order.</summary>
-    public List<LatticePiece> Pieces { get; }
+    public List<GridPiece> Pieces { get; }
 
     /// <summary>Number of the part each piece bounds.</summary>
     public int[] PartOfPiece { get; }
@@ -87,8 +87,8 @@ internal sealed class CutSquares
             {
                 Openings.Add(opening);
                 double line = (east ? Grid.ColumnOf(square) : Grid.RowOf(square)) + 1;
-                LatticePoint low = east ? new(line, opening.Low) : new(opening.Low, line);
-                LatticePoint high = east ? new(line, opening.High) : new(opening.High, line);
+                GridPoint low = east ? new(line, opening.Low) : new(opening.Low, line);
+                GridPoint high = east ? new(line, opening.High) : new(opening.High, line);
                 // Up the east face and leftwards along the north face the square itself lies on the left.
                 if (IsCut[square]) stretchesOf[square].Add(east ? new(low, high, -1, opening) : new(high, low, -1, opening));
                 if (IsCut[opening.Neighbour]) stretchesOf[opening.Neighbour].Add(east ? new(high, low, -1, opening) : new(low, high, -1, opening));

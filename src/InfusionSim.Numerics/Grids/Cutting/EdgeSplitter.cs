@@ -12,60 +12,61 @@ internal static class EdgeSplitter
     /// <summary>All pieces in the order of the rings; the outline runs anticlockwise, cut-outs clockwise.</summary>
     /// <param name="region">The region.</param>
     /// <param name="grid">Squares that cover it.</param>
-    public static List<LatticePiece> Split(Region region, UniformGrid grid)
+    public static List<GridPiece> Split(Region region, UniformGrid grid)
     {
-        var pieces = new List<LatticePiece>();
-        AddRing(pieces, region.Outline, 0, anticlockwise: true, grid);
-        for (int k = 0; k < region.Cutouts.Count; k++) AddRing(pieces, region.Cutouts[k], k + 1, anticlockwise: false, grid);
+        var pieces = new List<GridPiece>();
+        var frame = new GridFrame(grid);
+        AddRing(pieces, region.Outline, 0, anticlockwise: true, grid, frame);
+        for (int k = 0; k < region.Cutouts.Count; k++) AddRing(pieces, region.Cutouts[k], k + 1, anticlockwise: false, grid, frame);
         return pieces;
     }
 
-    private static void AddRing(List<LatticePiece> pieces, Ring ring, int ringIndex, bool anticlockwise, UniformGrid grid)
+    private static void AddRing(List<GridPiece> pieces, Ring ring, int ringIndex, bool anticlockwise, UniformGrid grid, GridFrame frame)
     {
         IReadOnlyList<Point2> corners = ring.Corners;
         int count = corners.Count;
         bool backwards = ring.SignedArea > 0 != anticlockwise;
-        var stops = new List<(double Along, LatticePoint At, Point2 Place)>();
+        var stops = new List<(double Along, GridPoint At, Point2 Place)>();
         for (int k = 0; k < count; k++)
         {
             Point2 from = corners[backwards ? count - 1 - k : k];
             Point2 to = corners[backwards ? (2 * count - 2 - k) % count : (k + 1) % count];
-            CollectStops(stops, from, to, grid);
+            CollectStops(stops, from, to, frame);
             for (int s = 0; s + 1 < stops.Count; s++)
             {
-                (_, LatticePoint start, Point2 placeFrom) = stops[s];
-                (_, LatticePoint end, Point2 placeTo) = stops[s + 1];
+                (_, GridPoint start, Point2 placeFrom) = stops[s];
+                (_, GridPoint end, Point2 placeTo) = stops[s + 1];
                 if (start != end) pieces.Add(MakePiece(start, end, placeFrom, placeTo, ringIndex, grid));
             }
         }
     }
 
-    private static void CollectStops(List<(double Along, LatticePoint At, Point2 Place)> stops, Point2 from, Point2 to, UniformGrid grid)
+    private static void CollectStops(List<(double Along, GridPoint At, Point2 Place)> stops, Point2 from, Point2 to, GridFrame frame)
     {
         stops.Clear();
-        LatticePoint start = LatticePoint.From(from, grid), end = LatticePoint.From(to, grid);
+        GridPoint start = frame.ToGridPoint(from), end = frame.ToGridPoint(to);
         double runU = end.U - start.U, runV = end.V - start.V;
         stops.Add((0, start, from));
         double lastU = Math.Ceiling(Math.Max(start.U, end.U)), lastV = Math.Ceiling(Math.Max(start.V, end.V));
         for (double line = Math.Floor(Math.Min(start.U, end.U)) + 1; line < lastU; line++)
         {
             double along = (line - start.U) / runU;
-            AddStop(along, new LatticePoint(line, LatticePoint.Snap(start.V + along * runV)));
+            AddStop(along, new GridPoint(line, frame.Snap(start.V + along * runV)));
         }
 
         for (double line = Math.Floor(Math.Min(start.V, end.V)) + 1; line < lastV; line++)
         {
             double along = (line - start.V) / runV;
-            AddStop(along, new LatticePoint(LatticePoint.Snap(start.U + along * runU), line));
+            AddStop(along, new GridPoint(frame.Snap(start.U + along * runU), line));
         }
 
         stops.Add((1, end, to));
         stops.Sort(static (a, b) => a.Along.CompareTo(b.Along));
 
-        void AddStop(double along, LatticePoint at) => stops.Add((along, at, at.ToPlace(grid)));
+        void AddStop(double along, GridPoint at) => stops.Add((along, at, frame.ToPlace(at)));
     }
 
-    private static LatticePiece MakePiece(LatticePoint start, LatticePoint end, Point2 from, Point2 to, int ringIndex, UniformGrid grid)
+    private static GridPiece MakePiece(GridPoint start, GridPoint end, Point2 from, Point2 to, int ringIndex, UniformGrid grid)
     {
         double middleU = (start.U + end.U) / 2, middleV = (start.V + end.V) / 2;
         int column = (int)Math.Floor(middleU), row = (int)Math.Floor(middleV);
@@ -75,6 +76,6 @@ internal static class EdgeSplitter
         if (upright && end.V > start.V) column--;
         if (level && end.U < start.U) row--;
         int square = grid.IndexOf(Math.Clamp(column, 0, grid.Columns - 1), Math.Clamp(row, 0, grid.Rows - 1));
-        return new LatticePiece(start, end, from, to, ringIndex, square, upright || level);
+        return new GridPiece(start, end, from, to, ringIndex, square, upright || level);
     }
 }

@@ -14,7 +14,7 @@ internal sealed class GridLineSweep
     /// <summary>Sweeps all grid lines.</summary>
     /// <param name="grid">The squares.</param>
     /// <param name="pieces">Pieces of the rings.</param>
-    public GridLineSweep(UniformGrid grid, List<LatticePiece> pieces)
+    public GridLineSweep(UniformGrid grid, List<GridPiece> pieces)
     {
         this.grid = grid;
         IsInside = new bool[grid.CellCount];
@@ -53,12 +53,12 @@ internal sealed class GridLineSweep
         return openings;
     }
 
-    private void Sweep(List<LatticePiece> pieces, bool east)
+    private void Sweep(List<GridPiece> pieces, bool east)
     {
         int lines = (east ? grid.Columns : grid.Rows) + 1;
         var before = new List<double>?[lines];
         var beyond = new List<double>?[lines];
-        foreach (LatticePiece piece in pieces)
+        foreach (GridPiece piece in pieces)
         {
             Touch(piece.Start, piece.End);
             Touch(piece.End, piece.Start);
@@ -72,7 +72,7 @@ internal sealed class GridLineSweep
             if (before[line] is { } low && beyond[line] is { } high) MarkOpen(line, low, high, east);
         }
 
-        void Touch(LatticePoint end, LatticePoint other)
+        void Touch(GridPoint end, GridPoint other)
         {
             double across = east ? end.U : end.V, from = east ? other.U : other.V;
             if (across != Math.Floor(across) || across == from) return;

@@ -3,19 +3,24 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 /// <summary>Gives each small part of a cut square to a neighbour, so that one square is one unknown and no unknown is a sliver.</summary>
 /// <remarks>
 /// The largest part of a square keeps the square when it holds at least <see cref="SmallestShare"/> of it. Every other part joins the
-/// host with which it shares the longest open face, in rounds from the hosts outwards, so that chains of slivers end in one host. A sliver
-/// is kept after all where joining would cut a passage: when two hosts that touched through it could reach each other only by a
-/// long way round.
+/// host with which it shares the longest open face, in rounds from the hosts outwards, so that chains of slivers end in one host.
+/// An open face between two parts is given up when their hosts are no neighbours of that kind, which does no harm while the hosts reach each
+/// other in a few steps. Where they do not, a passage would be cut. Then, in this order: a sliver in the passage keeps its square after all; a
+/// smaller part gets the square instead of the largest; a dead end joins the host across. What is left is told as lost.
 /// </remarks>
 internal sealed class PartMerger
 {
     /// <summary>Share of a square below which its largest part is a sliver [-]; our choice: small enough to keep the second order, large enough for the conditioning.</summary>
     public const double SmallestShare = 0.02;
 
-    private const int Open = -2, Outside = -1;
+    // Swapping and joining are tried one by one; a drawing that needs more tries than this is too fine for its squares.
+    private const int MostTries = 200;
+    private const int Open = -2, Outside = -1, NoKeeper = -1;
+    // Open lengths closer than this are the same but for rounding [squares].
+    private const double Same = 1e-9;
     private readonly CutSquares squares;
     private readonly Dictionary<int, List<FaceOpening>> openingsOf = [];
-    private readonly HashSet<int> keptAnyway = [];
+    private readonly Dictionary<int, int> keeperOf = [];
 
     /// <summary>Merges the parts.</summary>
     /// <param name="squares">The cut region.</param>
@@ -23,18 +28,40 @@ internal sealed class PartMerger
     {
         this.squares = squares;
         HostOf = new int[squares.NumberCount];
+        Array.Fill(HostOf, Outside);
+        bool anyWhole = false;
+        for (int square = 0; square < squares.Grid.CellCount; square++)
+        {
+            if (!squares.IsWhole(square)) continue;
+            HostOf[square] = square;
+            anyWhole = true;
+        }
+
         foreach (FaceOpening opening in squares.Openings)
         {
             OpeningsOf(opening.PartBefore).Add(opening);
             OpeningsOf(opening.PartBeyond).Add(opening);
         }
 
-        double threshold = squares.Parts.Exists(p => p.Number == p.Square && p.Area >= SmallestShare) || Enumerable.Range(0, squares.Grid.CellCount).Any(squares.IsWhole)
-            ? SmallestShare
-            : 0;
-        do Resolve(threshold);
-        while (KeepCutPassages());
+        // A region that is nothing but slivers keeps them all.
+        bool anyLarge = anyWhole || squares.Parts.Exists(p => p.Area >= SmallestShare);
+        foreach (SquarePart part in squares.Parts)
+        {
+            if (part.Number == part.Square) keeperOf[part.Square] = part.Area >= SmallestShare || !anyLarge ? part.Number : NoKeeper;
+        }
+
+        Resolve();
+        while (KeepSliversIn(FindLost())) Resolve();
+        Lost = FindLost();
+        for (int tries = 0; Lost.Count > 0 && tries < MostTries && TryToReopen(ref tries);) Lost = FindLost();
     }
+
+    /// <summary>Openings whose two sides reach each other only by a long way round, or not at all; mostly none.</summary>
+    public List<FaceOpening> Lost { get; private set; }
+
+    /// <summary>Cell that owns a square: itself, the host of its largest part, or −1 outside.</summary>
+    /// <param name="square">Index of the square.</param>
+    public int OwnerOf(int square) => keeperOf.GetValueOrDefault(square, NoKeeper) != NoKeeper ? square : HostOf[square];
 
     /// <summary>Host of each part, by its number; −1 where there is no part.</summary>
     public int[] HostOf { get; }
@@ -57,13 +84,12 @@ internal sealed class PartMerger
         return openings;
     }
 
-    private void Resolve(double threshold)
+    private void Resolve()
     {
-        for (int square = 0; square < squares.Grid.CellCount; square++) HostOf[square] = squares.IsWhole(square) ? square : Outside;
         var waiting = new List<SquarePart>();
         foreach (SquarePart part in squares.Parts)
         {
-            bool keeps = part.Number == part.Square && (part.Area >= threshold || keptAnyway.Contains(part.Number));
+            bool keeps = keeperOf[part.Square] == part.Number;
             HostOf[part.Number] = keeps ? part.Square : Open;
             if (!keeps) waiting.Add(part);
         }
@@ -104,20 +130,49 @@ internal sealed class PartMerger
         return best;
     }
 
-    private bool KeepCutPassages()
+    private List<FaceOpening> FindLost()
     {
         var walk = new HostWalk(squares, this);
+        return squares.Openings.FindAll(o => HostOf[o.PartBefore] != HostOf[o.PartBeyond] && !JoinsNeighbours(o) && !walk.AreNear(HostOf[o.PartBefore], HostOf[o.PartBeyond]));
+    }
+
+    private bool KeepSliversIn(List<FaceOpening> lost)
+    {
         bool keptMore = false;
-        foreach (FaceOpening opening in squares.Openings)
+        foreach (FaceOpening opening in lost)
         {
-            int before = HostOf[opening.PartBefore], beyond = HostOf[opening.PartBeyond];
-            if (before == beyond || JoinsNeighbours(opening) || walk.AreNear(before, beyond)) continue;
-            foreach (int part in new[] { opening.PartBefore, opening.PartBeyond })
+            foreach (int part in (ReadOnlySpan<int>)[opening.PartBefore, opening.PartBeyond])
             {
-                if (part < squares.Grid.CellCount && HostOf[part] != part) keptMore |= keptAnyway.Add(part);
+                if (!keeperOf.TryGetValue(part, out int keeper) || keeper != NoKeeper) continue;
+                keeperOf[part] = part;
+                keptMore = true;
             }
         }
 
         return keptMore;
+    }
+
+    private bool TryToReopen(ref int tries)
+    {
+        (double Lost, double Moved, double Area, SquarePart? Part) best = (Lost.Sum(o => o.Length), 0, 0, null);
+        HashSet<int> beside = [.. Lost.SelectMany(o => new[] { o.PartBefore, o.PartBeyond })];
+        foreach (SquarePart part in squares.Parts)
+        {
+            if (!beside.Contains(part.Number) || tries >= MostTries) continue;
+            int former = keeperOf[part.Square];
+            keeperOf[part.Square] = former == part.Number ? NoKeeper : part.Number;
+            tries++;
+            Resolve();
+            double lost = FindLost().Sum(o => o.Length);
+            double moved = former == NoKeeper ? 0 : squares.Parts.Find(p => p.Number == former)!.Area;
+            // Of equally good ways the one that moves least area, so that a mirrored drawing is cut into mirrored cells.
+            bool isAsGood = best.Part is not null && lost <= best.Lost + Same && (moved < best.Moved || (moved == best.Moved && part.Area > best.Area));
+            if (lost < best.Lost - Same || isAsGood) best = (lost, moved, part.Area, part);
+            keeperOf[part.Square] = former;
+        }
+
+        if (best.Part is { } chosen) keeperOf[chosen.Square] = keeperOf[chosen.Square] == chosen.Number ? NoKeeper : chosen.Number;
+        Resolve();
+        return best.Part is not null;
     }
 }

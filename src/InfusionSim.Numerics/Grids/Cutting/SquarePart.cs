@@ -3,16 +3,16 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 /// <summary>One connected part of the region inside one square that an edge cuts.</summary>
 /// <param name="square">Index of the square.</param>
 /// <param name="outer">Its outer border, anticlockwise [squares].</param>
-internal sealed class SquarePart(int square, List<LatticePoint> outer)
+internal sealed class SquarePart(int square, List<GridPoint> outer)
 {
     /// <summary>Index of the square.</summary>
     public int Square { get; } = square;
 
     /// <summary>Outer border, anticlockwise [squares].</summary>
-    public List<LatticePoint> Outer { get; } = outer;
+    public List<GridPoint> Outer { get; } = outer;
 
     /// <summary>Borders of the holes inside it, clockwise [squares].</summary>
-    public List<List<LatticePoint>> Holes { get; } = [];
+    public List<List<GridPoint>> Holes { get; } = [];
 
     /// <summary>Area in squares [-].</summary>
     public double Area { get; set; }

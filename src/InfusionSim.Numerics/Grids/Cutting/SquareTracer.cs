@@ -7,7 +7,7 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 /// </remarks>
 internal sealed class SquareTracer(UniformGrid grid, int[] partOfPiece)
 {
-    private readonly Dictionary<LatticePoint, List<int>> leaving = [];
+    private readonly Dictionary<GridPoint, List<int>> leaving = [];
 
     /// <summary>Traces one square. The largest part comes first; pieces and openings learn which position in the answer they belong to.</summary>
     /// <param name="square">Index of the square.</param>
@@ -23,13 +23,13 @@ internal sealed class SquareTracer(UniformGrid grid, int[] partOfPiece)
             list.Add(k);
         }
 
-        var loops = new List<(List<int> Members, List<LatticePoint> Corners, double Area, double MomentU, double MomentV)>();
+        var loops = new List<(List<int> Members, List<GridPoint> Corners, double Area, double MomentU, double MomentV)>();
         var used = new bool[stretches.Count];
         for (int first = 0; first < stretches.Count; first++)
         {
             if (used[first]) continue;
             List<int> members = Follow(first, stretches, used);
-            List<LatticePoint> corners = members.ConvertAll(m => stretches[m].Start);
+            List<GridPoint> corners = members.ConvertAll(m => stretches[m].Start);
             (double area, double momentU, double momentV) = PolygonMoments.Of(corners, middleU, middleV);
             loops.Add((members, corners, area, momentU, momentV));
         }
@@ -46,7 +46,7 @@ internal sealed class SquareTracer(UniformGrid grid, int[] partOfPiece)
         {
             if (loop.Area > 0) continue;
             BorderStretch some = stretches[loop.Members[0]];
-            var inside = new LatticePoint((some.Start.U + some.End.U) / 2, (some.Start.V + some.End.V) / 2);
+            var inside = new GridPoint((some.Start.U + some.End.U) / 2, (some.Start.V + some.End.V) / 2);
             int around = parts.Count == 1 ? 0 : parts.FindIndex(p => PolygonMoments.Contains(p.Part.Outer, inside));
             if (around < 0)
             {

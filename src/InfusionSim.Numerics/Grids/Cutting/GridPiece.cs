@@ -10,5 +10,5 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 /// <param name="RingIndex">0 for the outline, 1 for the first cut-out and so on.</param>
 /// <param name="Square">Square that holds the region along the piece.</param>
 /// <param name="OnGridLine">Whether it runs along a grid line and so cuts no square.</param>
-internal readonly record struct LatticePiece(
-    LatticePoint Start, LatticePoint End, Point2 From, Point2 To, int RingIndex, int Square, bool OnGridLine);
+internal readonly record struct GridPiece(
+    GridPoint Start, GridPoint End, Point2 From, Point2 To, int RingIndex, int Square, bool OnGridLine);
