@@ -1,24 +1,97 @@
+using InfusionSim.Numerics.Geometry;
+
 namespace InfusionSim.Physics.Flow;
 
-/// <summary>Where the resin goes, on the drive clock: no minute and no resin in it.</summary>
+/// <summary>Where the resin goes, on the drive clock: no minute and no resin in it. Safe to read from several threads.</summary>
 public sealed class FillMap
 {
+    private const int FirstMoments = 48;
+
+    private readonly FillMarcher _marcher;
+    private readonly Lock _marching = new();
+
+    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, IReadOnlyList<FillMoment> moments)
+    {
+        Problem = problem;
+        Reached = reached;
+        Total = total;
+        _marcher = marcher;
+        Arrival = arrival;
+        Moments = moments;
+    }
+
     /// <summary>The problem it answers.</summary>
-    public required FillProblem Problem { get; init; }
+    public FillProblem Problem { get; }
+
+    /// <summary>Whether a feed can reach each cell. [rows × columns], x fastest.</summary>
+    public bool[] Reached { get; }
+
+    /// <summary>When the last place is full, which that is, and the pressure when all is wet.</summary>
+    public FillTotal Total { get; }
 
     /// <summary>Drive clock at which the front passes the middle of each cell [-]; +∞ where it never does, NaN without cloth. [rows × columns], x fastest.</summary>
-    public required double[] Arrival { get; init; }
+    public double[] Arrival { get; }
+
+    /// <summary>What the moments computed on the way add up to, in order of the clock.</summary>
+    public IReadOnlyList<FillMoment> Moments { get; }
 
     /// <summary>Drive clock at which the last place that can fill is full [-], gas in sealed places left out of account.</summary>
-    public required double FillClock { get; init; }
+    public double FillClock => Total.Clock;
 
     /// <summary>Cell that fills last [-]; −1 when none can.</summary>
-    public required int LastCell { get; init; }
+    public int LastCell => Total.LastCell;
+
+    /// <summary>Computes the fill of a panel.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-]; by default that of a forecast.</param>
+    /// <param name="progress">Told the share of the work that is done; may be null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
+    public static FillMap Compute(
+        FillProblem problem, double tolerance = FillMarcher.ForecastTolerance, Action<double>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        bool[] reached = Reach.From(problem);
+        FillTotal total = FillTotal.Of(problem, reached, tolerance, cancellation);
+        FillMarcher marcher = new(problem, reached, tolerance);
+        (double[] arrival, IReadOnlyList<FillMoment> moments) = FrontTracker.Follow(problem, marcher, total.Clock, FirstMoments, progress, cancellation);
+        return new FillMap(problem, reached, total, marcher, arrival, moments);
+    }
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>
     /// <param name="clock">Drive clock [-], at least 0.</param>
     /// <param name="withPressure">Whether to compute the pressure too.</param>
     /// <param name="cancellation">Stops the computation.</param>
-    public FillState StateAt(double clock, bool withPressure = false, CancellationToken cancellation = default) =>
-        throw new NotImplementedException();
+    public FillState StateAt(double clock, bool withPressure = false, CancellationToken cancellation = default)
+    {
+        lock (_marching) return _marcher.StateAt(clock, withPressure, cancellation);
+    }
+
+    /// <summary>Drive clock at which the front passes a place [-]; +∞ where it never does, NaN where there is no cloth.</summary>
+    /// <param name="place">The place [m].</param>
+    public double ArrivalAt(Point2 place)
+    {
+        var cells = Problem.Cells;
+        var grid = cells.Grid;
+        double x = (place.X - grid.Origin.X) / grid.CellSize - 0.5, y = (place.Y - grid.Origin.Y) / grid.CellSize - 0.5;
+        int left = (int)Math.Floor(x), low = (int)Math.Floor(y);
+        double sum = 0, weights = 0, nearest = double.NaN, nearestDistance = double.PositiveInfinity;
+        for (int row = low; row <= low + 1; row++)
+        {
+            for (int column = left; column <= left + 1; column++)
+            {
+                int ownColumn = Math.Clamp(column, 0, grid.Columns - 1), ownRow = Math.Clamp(row, 0, grid.Rows - 1);
+                int owner = cells.OwnerOf[grid.IndexOf(ownColumn, ownRow)];
+                if (owner < 0) continue;
+                double distance = cells.CentroidOf(owner).DistanceTo(place);
+                if (distance < nearestDistance) (nearest, nearestDistance) = (Arrival[owner], distance);
+                if (ownColumn != column || ownRow != row || owner != grid.IndexOf(column, row) || !double.IsFinite(Arrival[owner])) continue;
+                double weight = (1 - Math.Abs(x - column)) * (1 - Math.Abs(y - row));
+                sum += weight * Arrival[owner];
+                weights += weight;
+            }
+        }
+
+        return weights > 0.999 ? sum / weights : nearest;
+    }
 }

@@ -32,4 +32,13 @@ public sealed class FillProblem
 
     /// <summary>Whether each vent passes resin when wet.</summary>
     public required IReadOnlyList<bool> VentPassesResin { get; init; }
+
+    /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [rows × columns], x fastest.</summary>
+    public double[] Supply()
+    {
+        double[] supply = new double[Operator.CellCount];
+        for (int feed = 0; feed < Feeds.Count; feed++)
+            foreach (CellContact contact in Feeds[feed].Contacts) supply[contact.Cell] += contact.Conductance * FeedPressures[feed];
+        return supply;
+    }
 }

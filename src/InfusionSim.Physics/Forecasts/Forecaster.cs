@@ -1,4 +1,6 @@
+using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Forecasts;
@@ -15,6 +17,7 @@ public static class Forecaster
     /// <param name="progress">Told how far the work is; may be null. Called on the computing thread.</param>
     /// <param name="cancellation">Stops the work within 250 ms.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     public static Forecast Predict(
         Panel panel,
         Resin resin,
@@ -22,5 +25,86 @@ public static class Forecaster
         Goals goals,
         double permeabilityFactor,
         IProgress<ForecastProgress>? progress = null,
-        CancellationToken cancellation = default) => throw new NotImplementedException();
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        ArgumentNullException.ThrowIfNull(goals);
+        ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
+        DriveClock clock = new(resin, bag);
+
+        progress?.Report(new(0, "cutting the cloth into squares"));
+        FillProblem problem = FillProblemBuilder.Build(panel);
+        cancellation.ThrowIfCancellationRequested();
+        progress?.Report(new(0.05, "following the front"));
+        FillMap map = FillMap.Compute(
+            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);
+
+        progress?.Report(new(0.9, "looking for trapped air"));
+        IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
+        progress?.Report(new(0.95, "checking against coarser squares"));
+        double numericalError = GridError.Of(panel, map.Total, cancellation);
+        Forecast forecast = Judge(map, spots, clock, goals, permeabilityFactor, numericalError, cancellation);
+        progress?.Report(new(1, "done"));
+        return forecast;
+    }
+
+    private static Forecast Judge(
+        FillMap map, IReadOnlyList<DrySpot> spots, DriveClock clock, Goals goals, double permeabilityFactor, double numericalError, CancellationToken cancellation)
+    {
+        FillEnd end = FillEnd.Of(map, spots, clock, goals);
+        FillState state = map.StateAt(end.Clock, cancellation: cancellation);
+        IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];
+        IReadOnlyList<VentForecast> vents =
+            [.. Enumerable.Range(0, map.Problem.Vents.Count).Select(vent => AtVent(map, vent, end, state, clock, cancellation))];
+        double? margin = end.StopsShort ? null : clock.GelClock / end.FillClock;
+        bool fills = !end.StopsShort && !end.GelsFirst;
+        LikelyBand likely = new(
+            permeabilityFactor,
+            FillTimeAt(end, clock, 1 / permeabilityFactor),
+            FillTimeAt(end, clock, permeabilityFactor),
+            margin / permeabilityFactor,
+            margin * permeabilityFactor);
+        return new Forecast
+        {
+            Outcome = end.Outcome,
+            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state),
+            FillTime = fills ? clock.TimeAt(end.FillClock) : null,
+            GelTime = clock.GelTime,
+            GelMargin = margin,
+            EndTime = clock.TimeAt(end.Clock),
+            Likely = likely,
+            FilledFraction = state.FilledFraction,
+            LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(end.LastCell) : null,
+            DrySpots = sealedSpots,
+            TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],
+            ResinIn = state.ResinIn,
+            Vents = vents,
+            ResinInPreform = state.FilledFraction * map.Problem.PoreVolume.Sum(),
+            MassBalanceError = state.MassBalanceError,
+            NumericalError = numericalError,
+            Map = map,
+            ArrivalTimes = [.. map.Arrival.Select(arrival => double.IsNaN(arrival) ? double.NaN : TimeOf(arrival, end, clock) ?? double.PositiveInfinity)],
+        };
+    }
+
+    private static double? FillTimeAt(FillEnd end, DriveClock clock, double factor) =>
+        end.StopsShort || end.FillClock * factor > clock.GelClock ? null : clock.TimeAt(end.FillClock * factor);
+
+    private static double? TimeOf(double arrival, FillEnd end, DriveClock clock) =>
+        arrival <= end.Clock ? clock.TimeAt(arrival) : null;
+
+    private static VentForecast AtVent(FillMap map, int vent, FillEnd end, FillState state, DriveClock clock, CancellationToken cancellation)
+    {
+        double wet = VentWetting.ClockOf(map, vent, cancellation);
+        double? arrival = TimeOf(wet, end, clock);
+        double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
+        double rate = 0;
+        if (map.Problem.VentPassesResin[vent] && !end.GelsFirst)
+        {
+            foreach (var contact in map.Problem.Vents[vent].Contacts)
+                rate += contact.Conductance * map.Total.SteadyPressure[contact.Cell] * clock.RatePerSecond;
+        }
+
+        return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
+    }
 }

@@ -1,0 +1,65 @@
+using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Lines;
+
+namespace InfusionSim.Physics.Air;
+
+/// <summary>Finds the places that are cut off from every vent while they are still dry.</summary>
+/// <remarks>
+/// In a fill that never dries a place again, dry places only split. Run backwards they only merge: cells are added in
+/// the reverse order of their arrival and joined with the dry cells beside them. A group without a vent cell that meets
+/// one with a vent, or gains a vent cell, was sealed off at that moment of the fill. A vent passes air as long as one
+/// cell it touches is dry. Derived.
+/// </remarks>
+public static class PocketFinder
+{
+    /// <summary>Smallest number of cells that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
+    public const int SmallestPocket = 4;
+
+    /// <summary>Finds the pockets of a fill, in the order they are sealed.</summary>
+    /// <param name="map">The fill.</param>
+    public static IReadOnlyList<Pocket> Find(FillMap map)
+    {
+        ArgumentNullException.ThrowIfNull(map);
+        FillProblem problem = map.Problem;
+        int columns = problem.Operator.Columns;
+        double[] arrival = map.Arrival, east = problem.Operator.East, north = problem.Operator.North;
+        bool[] isVent = new bool[arrival.Length];
+        foreach (LineContact vent in problem.Vents)
+            foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] = true;
+
+        int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell]).OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];
+        DryGroups groups = new(arrival.Length);
+        List<Pocket> pockets = [];
+        foreach (int cell in cells)
+        {
+            double clock = double.IsFinite(arrival[cell]) ? arrival[cell] : map.FillClock;
+            List<int> beside = [];
+            if (east[cell] > 0) Look(cell + 1);
+            if (cell % columns > 0 && east[cell - 1] > 0) Look(cell - 1);
+            if (north[cell] > 0) Look(cell + columns);
+            if (cell >= columns && north[cell - columns] > 0) Look(cell - columns);
+
+            bool vented = isVent[cell] || beside.Any(groups.IsVented);
+            foreach (int group in beside)
+                if (vented && !groups.IsVented(group)) Seal(group, clock);
+            groups.Add(cell, isVent[cell], beside);
+
+            void Look(int neighbour)
+            {
+                int group = groups.Of(neighbour);
+                if (group >= 0 && !beside.Contains(group)) beside.Add(group);
+            }
+        }
+
+        foreach (int group in groups.Roots())
+            if (!groups.IsVented(group)) Seal(group, 0);
+        pockets.Sort(static (first, second) => first.SealedClock.CompareTo(second.SealedClock));
+        return pockets;
+
+        void Seal(int group, double clock)
+        {
+            IReadOnlyList<int> members = groups.Members(group);
+            if (members.Count >= SmallestPocket) pockets.Add(new Pocket([.. members.OrderBy(cell => arrival[cell])], clock));
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using InfusionSim.Numerics.Complementarity;
+using InfusionSim.Numerics.Krylov;
+using InfusionSim.Physics.Lines;
+
+namespace InfusionSim.Physics.Flow;
+
+/// <summary>Computes the panel at one clock value after another, each from the state before. One instance serves one thread.</summary>
+public sealed class FillMarcher
+{
+    /// <summary>Imbalance a preview is computed to, relative to the wet pore volume [-].</summary>
+    public const double PreviewTolerance = 1e-7;
+
+    /// <summary>Imbalance a forecast is computed to, relative to the wet pore volume [-].</summary>
+    public const double ForecastTolerance = 1e-10;
+
+    private const double WorstAccepted = 1e-6;
+
+    private readonly FillProblem _problem;
+    private readonly ObstacleSolver _solver;
+    private readonly double _poreVolume;
+    private readonly double _tolerance;
+
+    /// <summary>Makes a marcher with a dry panel.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="reached">Cells that a feed can reach; the others stay dry. [rows × columns], x fastest.</param>
+    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
+    public FillMarcher(FillProblem problem, bool[] reached, double tolerance)
+    {
+        _problem = problem;
+        _tolerance = tolerance;
+        double[] capacity = new double[reached.Length];
+        for (int cell = 0; cell < capacity.Length; cell++) capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
+        _poreVolume = problem.PoreVolume.Sum();
+        _solver = new ObstacleSolver(problem.Operator, capacity, problem.Supply());
+    }
+
+    /// <summary>Cycles of the solver so far [-].</summary>
+    public int Cycles { get; private set; }
+
+    /// <summary>Computes the panel at one value of the drive clock.</summary>
+    /// <param name="clock">Drive clock [-], at least 0.</param>
+    /// <param name="withPressure">Whether to compute the pressure too.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public FillState StateAt(double clock, bool withPressure, CancellationToken cancellation = default)
+    {
+        int count = _problem.Operator.CellCount;
+        Demand(_solver.Solve(clock, _tolerance, cancellation), clock);
+        double[] accumulated = new double[count], saturation = new double[count];
+        _solver.CopyAccumulatedPressure(accumulated);
+        _solver.CopySaturation(saturation);
+        double[]? pressure = null;
+        if (withPressure)
+        {
+            Demand(_solver.SolvePressure(Math.Min(1e-6, 100 * _tolerance), cancellation), clock);
+            pressure = new double[count];
+            _solver.CopyPressure(pressure);
+        }
+
+        double[] resinIn = new double[_problem.Feeds.Count], resinOut = new double[_problem.Vents.Count];
+        for (int feed = 0; feed < resinIn.Length; feed++)
+        {
+            foreach (CellContact contact in _problem.Feeds[feed].Contacts)
+                resinIn[feed] += contact.Conductance * (_problem.FeedPressures[feed] * clock - accumulated[contact.Cell]);
+        }
+
+        for (int vent = 0; vent < resinOut.Length; vent++)
+        {
+            if (!_problem.VentPassesResin[vent]) continue;
+            foreach (CellContact contact in _problem.Vents[vent].Contacts) resinOut[vent] += contact.Conductance * accumulated[contact.Cell];
+        }
+
+        double held = 0;
+        for (int cell = 0; cell < count; cell++) held += saturation[cell] * _problem.PoreVolume[cell];
+        double supplied = resinIn.Sum(), left = resinOut.Sum();
+        return new FillState
+        {
+            Clock = clock,
+            Saturation = saturation,
+            AccumulatedPressure = accumulated,
+            Pressure = pressure,
+            FilledFraction = _poreVolume > 0 ? held / _poreVolume : 0,
+            ResinIn = resinIn,
+            ResinOut = resinOut,
+            MassBalanceError = supplied > 0 ? Math.Abs(supplied - left - held) / supplied : 0,
+        };
+    }
+
+    private void Demand(SolveReport report, double clock)
+    {
+        Cycles += report.Cycles;
+        if (report.Reason == StopReason.IterationLimit || report.Imbalance > WorstAccepted)
+            throw new FlowNotSolvedException($"The state at drive clock {clock:G6} was not found: {report}.");
+    }
+}

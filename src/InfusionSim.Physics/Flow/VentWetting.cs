@@ -1,0 +1,72 @@
+using InfusionSim.Physics.Lines;
+
+namespace InfusionSim.Physics.Flow;
+
+/// <summary>When resin first reaches a vent.</summary>
+internal static class VentWetting
+{
+    private const int NewtonLimit = 30;
+    private const double Settled = 1e-9;
+
+    /// <summary>Drive clock at which the first resin reaches a vent [-]; +∞ when it never does.</summary>
+    /// <remarks>
+    /// Inside the panel the vent is wet when the front passes the middle of the first cell it touches. On the outline
+    /// it lies beyond the cell and is wet once that is full: the accumulated pressure of a cell is 0 up to then and
+    /// convex after, so Newton's steps from later clocks come down to it and never pass it.
+    /// </remarks>
+    /// <param name="map">The fill.</param>
+    /// <param name="vent">Index of the vent.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static double ClockOf(FillMap map, int vent, CancellationToken cancellation)
+    {
+        double inside = double.PositiveInfinity, edge = double.PositiveInfinity;
+        List<int> edgeCells = [];
+        foreach (CellContact contact in map.Problem.Vents[vent].Contacts)
+        {
+            double arrival = map.Arrival[contact.Cell];
+            if (!double.IsFinite(arrival)) continue;
+            if (!contact.FullWhenWet)
+            {
+                inside = Math.Min(inside, arrival);
+                continue;
+            }
+
+            edge = Math.Min(edge, arrival);
+            edgeCells.Add(contact.Cell);
+        }
+
+        return edgeCells.Count == 0 ? inside : Math.Min(inside, FirstFull(map, edgeCells, edge, cancellation));
+    }
+
+    private static double FirstFull(FillMap map, List<int> cells, double earliest, CancellationToken cancellation)
+    {
+        double end = map.FillClock;
+        double clock = Math.Min(end, earliest + 0.02 * end);
+        bool seenWet = false;
+        for (int step = 0; step < NewtonLimit; step++)
+        {
+            FillState state = map.StateAt(clock, withPressure: true, cancellation);
+            double back = 0;
+            foreach (int cell in cells)
+            {
+                double accumulated = state.AccumulatedPressure[cell], pressure = state.Pressure![cell];
+                if (accumulated > 0 && pressure > 0) back = Math.Max(back, accumulated / pressure);
+            }
+
+            if (back == 0)
+            {
+                // Exactly there, come down from a later clock: the cell is full and holds nothing more yet.
+                if (seenWet) return clock;
+                if (clock >= end * (1 - Settled)) return clock;
+                clock = Math.Min(end, clock + 0.05 * end);
+                continue;
+            }
+
+            seenWet = true;
+            clock -= back;
+            if (back < Settled * end) return clock;
+        }
+
+        return clock;
+    }
+}

@@ -1,0 +1,57 @@
+using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Forecasts;
+
+/// <summary>How and at which drive clock a fill ends.</summary>
+/// <param name="Outcome">The first that applies of gels first, stops short, traps air, fills.</param>
+/// <param name="FillClock">Drive clock at which the last place that can fill is full [-], whatever the gel time.</param>
+/// <param name="Clock">Drive clock at the end: the same, or gel [-].</param>
+/// <param name="LastCell">Cell that fills last [-]; −1 when none can.</param>
+/// <param name="UnreachedArea">Area of cloth that the resin cannot reach [m²].</param>
+/// <param name="UnreachedCells">Cells of that cloth.</param>
+internal sealed record FillEnd(
+    Outcome Outcome, double FillClock, double Clock, int LastCell, double UnreachedArea, IReadOnlyList<int> UnreachedCells)
+{
+    /// <summary>Whether the resin gels before the last place is full.</summary>
+    public bool GelsFirst => Outcome == Outcome.GelsFirst;
+
+    /// <summary>Whether resin cannot reach a place, gel or not.</summary>
+    public bool StopsShort { get; private init; }
+
+    /// <summary>Judges a fill.</summary>
+    /// <param name="map">Where the resin goes.</param>
+    /// <param name="spots">What stays dry, largest first.</param>
+    /// <param name="clock">When.</param>
+    /// <param name="goals">What is asked of it.</param>
+    public static FillEnd Of(FillMap map, IReadOnlyList<DrySpot> spots, DriveClock clock, Goals goals)
+    {
+        double[] area = map.Problem.Cells.Area;
+        int[] unreached = [.. Enumerable.Range(0, area.Length).Where(cell => area[cell] > 0 && !map.Reached[cell])];
+        double unreachedArea = unreached.Sum(cell => area[cell]);
+        bool stopsShort = unreachedArea > goals.LargestDrySpot || map.LastCell < 0;
+        bool trapsAir = spots.Any(spot => spot.Area > goals.LargestDrySpot);
+        (double fillClock, int lastCell) = trapsAir ? LastOutside(map, spots) : (map.FillClock, map.LastCell);
+        bool gelsFirst = clock.GelClock < fillClock;
+        Outcome outcome = gelsFirst ? Outcome.GelsFirst
+            : stopsShort ? Outcome.StopsShort
+            : trapsAir ? Outcome.TrapsAir
+            : Outcome.Fills;
+        return new FillEnd(outcome, fillClock, Math.Min(fillClock, clock.GelClock), lastCell, unreachedArea, unreached) { StopsShort = stopsShort };
+    }
+
+    private static (double Clock, int Cell) LastOutside(FillMap map, IReadOnlyList<DrySpot> spots)
+    {
+        HashSet<int> dry = [.. spots.SelectMany(static spot => spot.Cells)];
+        (double clock, int last) = (0, -1);
+        for (int cell = 0; cell < map.Arrival.Length; cell++)
+        {
+            double arrival = map.Arrival[cell];
+            if (!double.IsFinite(arrival) || arrival <= clock || dry.Contains(cell)) continue;
+            (clock, last) = (arrival, cell);
+        }
+
+        return (clock, last);
+    }
+}
