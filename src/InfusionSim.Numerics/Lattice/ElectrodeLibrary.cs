@@ -16,22 +16,23 @@ public sealed class ElectrodeLibrary
         return electrodes[(ratio, cluster)] = ClusterElectrode.Of(kernel, cluster.Cells());
     }
 
-    /// <summary>The smallest cluster about a centre whose equivalent radius is at least that of a circle.</summary>
+    /// <summary>Electrodes about one centre, from one no larger than a circle upwards, without end.</summary>
+    /// <param name="ratio">Conductance along y over that along x [-], above 0.</param>
+    /// <param name="radius">Radius of the circle before any stretch, in cells [-], above 0.</param>
+    /// <param name="offsetX">Centre right of the middle of the reference cell, in half cells [-]: 0 or 1.</param>
+    /// <param name="offsetY">Centre above the middle of the reference cell, in half cells [-]: 0 or 1.</param>
+    public IEnumerable<ClusterElectrode> GrowingAround(double ratio, double radius, int offsetX, int offsetY) =>
+        // An equivalent radius exceeds the radius to the outermost middles by a fraction of a cell only.
+        LatticeCluster.About(offsetX, offsetY).SkipWhile(cluster => cluster.Radius < radius - 1).Select(cluster => Solve(ratio, cluster));
+
+    /// <summary>The smallest electrode about a centre whose equivalent radius is at least that of a circle.</summary>
     /// <param name="ratio">Conductance along y over that along x [-], above 0.</param>
     /// <param name="radius">Radius of the circle before any stretch, in cells [-], above 0.</param>
     /// <param name="offsetX">Centre right of the middle of the reference cell, in half cells [-]: 0 or 1.</param>
     /// <param name="offsetY">Centre above the middle of the reference cell, in half cells [-]: 0 or 1.</param>
     public ClusterElectrode SmallestAround(double ratio, double radius, int offsetX, int offsetY)
     {
-        double needed = LatticeStretch.Of(ratio).EffectiveRadius(radius) * (1 - 1e-9);
-        foreach (LatticeCluster cluster in LatticeCluster.About(offsetX, offsetY))
-        {
-            // An equivalent radius exceeds the radius to the outermost middles by a fraction of a cell only.
-            if (cluster.Radius < radius - 1) continue;
-            ClusterElectrode electrode = Solve(ratio, cluster);
-            if (electrode.EquivalentRadius >= needed) return electrode;
-        }
-
-        throw new InvalidOperationException("The clusters have no end.");
+        double needed = LatticeStretch.Of(ratio).EffectiveRadius(radius);
+        return GrowingAround(ratio, radius, offsetX, offsetY).First(electrode => electrode.EquivalentRadius >= needed);
     }
 }

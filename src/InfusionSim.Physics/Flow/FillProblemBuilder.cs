@@ -31,7 +31,7 @@ public static class FillProblemBuilder
         FivePointOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
         FaceConductances.Write(cells, cloth, zones, conductances);
         double[] poreVolume = PoreVolumes.Of(cells, cloth);
-        LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances);
+        LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];
         foreach (LineContact feed in lines.Feeds) Anchor(feed, conductances);
         for (int k = 0; k < passesResin.Length; k++)

@@ -2,6 +2,6 @@ namespace InfusionSim.Physics.Lines;
 
 /// <summary>Where a feed or vent touches one cell.</summary>
 /// <param name="Cell">Index of the cell.</param>
-/// <param name="Conductance">Conductance between the cell and the line [m³]; kept for a membrane too, though it passes no resin.</param>
-/// <param name="FullWhenWet">True on the outline, where the line lies beyond the cell and is wet once the cell is full; false inside, where it is wet once the cell is half full.</param>
+/// <param name="Conductance">Conductance between the cell and the line [m³]; kept for a membrane too, though it passes no resin; 0 for a cell in the midst of those under a fitting.</param>
+/// <param name="FullWhenWet">True where the line lies at the end of the cell's volume (on the outline, and along a line inside that parts the cells beside it) and is wet once the cell is full; false where it lies under the cell's middle (a fitting, a membrane inside) and is wet once the cell is half full.</param>
 public readonly record struct CellContact(int Cell, double Conductance, bool FullWhenWet);

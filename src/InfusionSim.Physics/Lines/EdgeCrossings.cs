@@ -8,7 +8,7 @@ namespace InfusionSim.Physics.Lines;
 /// <remarks>
 /// The line is moved by a ten-millionth of a cell to the upper right. It then meets no middle and no other crossing of ways
 /// exactly, so each crossing is plain and counted once, and no gap can open at a corner, along a row of middles or where two
-/// stretches join.
+/// stretches join. Where a crossing lies on its way is read from the line itself.
 /// </remarks>
 internal static class EdgeCrossings
 {
@@ -21,12 +21,12 @@ internal static class EdgeCrossings
     public static IEnumerable<(LatticeEdge Edge, double Share)> Of(Segment stretch, CutCellGrid cells, FivePointOperator conductances)
     {
         UniformGrid grid = cells.Grid;
-        (Point2 from, Point2 to) = Shifted(stretch, grid.CellSize);
-        foreach (int cell in CellsBeside(from, to, grid))
+        Segment moved = Moved(stretch, grid.CellSize);
+        foreach (int cell in CellsBeside(moved.From, moved.To, grid))
         {
-            if (conductances.East[cell] > 0 && Crossing(cells.CentroidOf(cell), cells.CentroidOf(cell + 1), from, to) is double east)
+            if (conductances.East[cell] > 0 && Crossing(cells.CentroidOf(cell), cells.CentroidOf(cell + 1), moved, stretch) is double east)
                 yield return (new(cell, false), east);
-            if (conductances.North[cell] > 0 && Crossing(cells.CentroidOf(cell), cells.CentroidOf(cell + grid.Columns), from, to) is double north)
+            if (conductances.North[cell] > 0 && Crossing(cells.CentroidOf(cell), cells.CentroidOf(cell + grid.Columns), moved, stretch) is double north)
                 yield return (new(cell, true), north);
         }
     }
@@ -37,15 +37,14 @@ internal static class EdgeCrossings
     /// <param name="cells">The cells.</param>
     public static double? BeforeWall(Segment stretch, EdgePiece piece, CutCellGrid cells)
     {
-        (Point2 from, Point2 to) = Shifted(stretch, cells.Grid.CellSize);
         Point2 wall = new((piece.Start.X + piece.End.X) / 2, (piece.Start.Y + piece.End.Y) / 2);
-        return Crossing(cells.CentroidOf(piece.Cell), wall, from, to);
+        return Crossing(cells.CentroidOf(piece.Cell), wall, Moved(stretch, cells.Grid.CellSize), stretch);
     }
 
-    private static (Point2 From, Point2 To) Shifted(Segment stretch, double cellSize)
+    private static Segment Moved(Segment stretch, double cellSize)
     {
         double x = ShiftX * cellSize, y = ShiftY * cellSize;
-        return (new(stretch.From.X + x, stretch.From.Y + y), new(stretch.To.X + x, stretch.To.Y + y));
+        return new(new(stretch.From.X + x, stretch.From.Y + y), new(stretch.To.X + x, stretch.To.Y + y));
     }
 
     // The middle of a cell that owns a sliver may lie in the square beside, hence two cells of margin.
@@ -73,11 +72,13 @@ internal static class EdgeCrossings
         }
     }
 
-    private static double? Crossing(Point2 a, Point2 b, Point2 from, Point2 to)
+    // The moved line decides whether there is a crossing, the line itself where.
+    private static double? Crossing(Point2 a, Point2 b, Segment moved, Segment line)
     {
-        double sideA = Turn(from, to, a), sideB = Turn(from, to, b);
-        if ((sideA > 0) == (sideB > 0) || (Turn(a, b, from) > 0) == (Turn(a, b, to) > 0)) return null;
-        return sideA / (sideA - sideB);
+        if ((Turn(moved.From, moved.To, a) > 0) == (Turn(moved.From, moved.To, b) > 0)) return null;
+        if ((Turn(a, b, moved.From) > 0) == (Turn(a, b, moved.To) > 0)) return null;
+        double sideA = Turn(line.From, line.To, a), sideB = Turn(line.From, line.To, b);
+        return Math.Clamp(sideA / (sideA - sideB), 0, 1);
     }
 
     private static double Turn(Point2 a, Point2 b, Point2 c) => (b.X - a.X) * (c.Y - a.Y) - (b.Y - a.Y) * (c.X - a.X);

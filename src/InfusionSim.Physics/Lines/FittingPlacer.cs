@@ -45,19 +45,35 @@ internal sealed class FittingPlacer
         (int row, int offsetY) = NearestHalf((place.Y - grid.Origin.Y) / grid.CellSize, grid.Rows);
         AlignedCloth here = cloth.At(place);
         LatticeStretch stretch = LatticeStretch.Of(here.Ratio);
-        ClusterElectrode electrode = electrodes.SmallestAround(here.Ratio, radius / grid.CellSize, offsetX, offsetY);
         double effective = stretch.EffectiveRadius(radius);
-        double ratio = Math.Min(LargestConductanceRatio, 2 * Math.PI / Math.Log(electrode.EquivalentRadius * grid.CellSize / effective));
-        if (!(ratio > 0)) ratio = LargestConductanceRatio;
-        List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row);
-        double inCloth = CircleShare.Inside(cells.Region, place, effective, stretch), sum = shares.Sum(share => share.Weight);
-        if (sum == 0 || inCloth == 0) throw new InvalidOperationException($"A fitting at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm touches no cloth.");
-        foreach ((int cell, double weight) in shares)
+        double inCloth = CircleShare.Inside(cells.Region, place, effective, stretch);
+        foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Ratio, radius / grid.CellSize, offsetX, offsetY))
         {
-            contacts.AddInside(cell, ratio * inCloth * weight / sum * cloth.At(cells.CentroidOf(cell)).MeanConductance);
+            List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row);
+            double sum = shares.Sum(share => share.Weight);
+            if (sum == 0 || inCloth == 0) throw new InvalidOperationException($"A fitting at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm touches no cloth.");
+            double reach = EquivalentRadius(electrode, shares, inCloth);
+            bool coversAll = shares.Count == cells.Area.Count(area => area > 0);
+            if (reach < effective && !coversAll) continue;
+            double ratio = reach > effective ? Math.Min(LargestConductanceRatio, 2 * Math.PI / Math.Log(reach / effective)) : LargestConductanceRatio;
+            // A ringed cell passes nothing yet lies under the fitting too: it is named with no conductance.
+            foreach ((int cell, double weight) in shares)
+            {
+                contacts.AddUnder(cell, ratio * inCloth * weight / sum * cloth.At(cells.CentroidOf(cell)).MeanConductance);
+            }
+
+            return [.. shares.Select(share => share.Cell)];
         }
 
-        return [.. shares.Select(share => share.Cell)];
+        throw new InvalidOperationException("Clusters have no end.");
+    }
+
+    // Where the edge of the cloth runs through the cells, a cluster keeps more or less than the circle's share of its area: it acts like a larger or smaller one.
+    private double EquivalentRadius(ClusterElectrode electrode, List<(int Cell, double Weight)> shares, double inCloth)
+    {
+        double square = cells.Grid.CellSize * cells.Grid.CellSize;
+        double kept = shares.Sum(share => Math.Min(square, cells.Area[share.Cell])) / (square * electrode.Cells.Count * inCloth);
+        return electrode.EquivalentRadius * cells.Grid.CellSize * Math.Sqrt(kept);
     }
 
     /// <summary>Lets resin run freely between the cells under a fitting.</summary>

@@ -4,20 +4,18 @@ using InfusionSim.Physics.Cloths;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Contacts of lines inside the cloth, which have no width in the flow: each way between two cells that a line crosses is cut, and its two ends are joined to the line instead.</summary>
+/// <summary>Contacts of lines inside the cloth that pass resin. They have no width in the flow: each way between two cells that a line crosses is cut, and its two ends are joined to the line instead.</summary>
 /// <remarks>
 /// Each end gets the conductance of the way times its length over the distance to the crossing, which is exact for a steady
-/// flow along the way, wherever the line lies (derived). Lines that pass no resin touch the cells likewise but cut nothing.
+/// flow along the way, wherever the line lies (derived). What a cell owns beyond the line goes to the cell there
+/// (<see cref="SeveredVolumes"/>).
 /// </remarks>
 internal sealed class InnerLineCutter
 {
-    // Bounds the ratio of conductances where a line runs through the middle of a cell; shifts the line by less than that part of a cell.
-    private const double LeastShare = 0.005;
-
     private readonly CutCellGrid cells;
     private readonly ClothMap cloth;
     private readonly FivePointOperator conductances;
-    private readonly Dictionary<LatticeEdge, List<(double Share, ContactTable Contacts)>> cuts = [];
+    private readonly Dictionary<LatticeEdge, List<LineCrossing>> cuts = [];
 
     /// <summary>Makes a cutter for the conductances between the cells.</summary>
     /// <param name="cells">The cells.</param>
@@ -30,63 +28,37 @@ internal sealed class InnerLineCutter
         this.conductances = conductances;
     }
 
-    /// <summary>Enters a stretch that blocks the flow.</summary>
+    /// <summary>Enters a stretch of a line.</summary>
     /// <param name="stretch">The stretch.</param>
     /// <param name="contacts">Contacts of its line.</param>
     public void Enter(Segment stretch, ContactTable contacts)
     {
         foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
         {
-            if (!cuts.TryGetValue(edge, out List<(double Share, ContactTable Contacts)>? crossings)) cuts[edge] = crossings = [];
-            crossings.Add((share, contacts));
+            if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
+            crossings.Add(new(share, stretch, contacts));
         }
 
-        TouchBeforeWalls(stretch, contacts);
+        // Between the outermost middles and the edge of the cloth there is no other cell to part from, but the line feeds there as well.
+        foreach ((int cell, double conductance) in WallWays.Crossed(stretch, cells, cloth)) contacts.AddBeyond(cell, conductance);
     }
 
-    /// <summary>Adds the contacts of a stretch that passes no resin and so blocks nothing.</summary>
-    /// <param name="stretch">The stretch.</param>
-    /// <param name="contacts">Contacts of its line.</param>
-    public void Touch(Segment stretch, ContactTable contacts)
+    /// <summary>Cuts every way that was entered, joins its two ends to the lines nearest to them and hands over the volume beyond.</summary>
+    /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
+    public void CutAll(double[] poreVolume)
     {
-        foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
+        SeveredVolumes severed = new(cells);
+        foreach ((LatticeEdge edge, List<LineCrossing> crossings) in cuts)
         {
-            Join(edge, share, contacts);
-            JoinFar(edge, share, contacts);
+            LineCrossing near = crossings.MinBy(crossing => crossing.Share), far = crossings.MaxBy(crossing => crossing.Share);
+            int other = edge.OtherCell(cells.Grid);
+            near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.Share, conductances));
+            far.Contacts.AddBeyond(other, edge.ConductanceTo(1 - far.Share, conductances));
+            severed.Enter(edge.Cell, other, edge.IsNorth, near.Stretch);
+            severed.Enter(other, edge.Cell, edge.IsNorth, far.Stretch);
         }
 
-        TouchBeforeWalls(stretch, contacts);
+        severed.HandOver(poreVolume);
+        foreach (LatticeEdge edge in cuts.Keys) edge.Cut(conductances);
     }
-
-    /// <summary>Cuts every way that was entered and joins its two ends to the lines nearest to them.</summary>
-    public void CutAll()
-    {
-        foreach ((LatticeEdge edge, List<(double Share, ContactTable Contacts)> crossings) in cuts)
-        {
-            (double share, ContactTable contacts) = crossings.MinBy(crossing => crossing.Share);
-            Join(edge, share, contacts);
-            (share, contacts) = crossings.MaxBy(crossing => crossing.Share);
-            JoinFar(edge, share, contacts);
-        }
-
-        foreach (LatticeEdge edge in cuts.Keys) Conductances(edge.IsNorth)[edge.Cell] = 0;
-    }
-
-    // Between the outermost middles and the edge of the cloth there is no other cell to part from, but the line feeds there as well.
-    private void TouchBeforeWalls(Segment stretch, ContactTable contacts)
-    {
-        foreach (EdgePiece piece in cells.EdgePieces)
-        {
-            if (!(piece.Length > 0) || EdgeCrossings.BeforeWall(stretch, piece, cells) is not double share) continue;
-            contacts.AddInside(piece.Cell, piece.Length / WallWays.Resistance(piece, cells, cloth) / Math.Max(share, LeastShare));
-        }
-    }
-
-    private void Join(LatticeEdge edge, double share, ContactTable contacts) =>
-        contacts.AddInside(edge.Cell, Conductances(edge.IsNorth)[edge.Cell] / Math.Max(share, LeastShare));
-
-    private void JoinFar(LatticeEdge edge, double share, ContactTable contacts) =>
-        contacts.AddInside(edge.Cell + (edge.IsNorth ? cells.Grid.Columns : 1), Conductances(edge.IsNorth)[edge.Cell] / Math.Max(1 - share, LeastShare));
-
-    private double[] Conductances(bool isNorth) => isNorth ? conductances.North : conductances.East;
 }

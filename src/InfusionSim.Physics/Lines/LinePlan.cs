@@ -10,12 +10,13 @@ namespace InfusionSim.Physics.Lines;
 /// <param name="Vents">Contacts of each vent, in the panel's order.</param>
 public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<LineContact> Vents)
 {
-    /// <summary>Lays the lines of a panel on its cells and changes the conductances between the cells where lines block or open the way.</summary>
+    /// <summary>Lays the lines of a panel on its cells and changes conductances and volumes where lines part cells or open the way.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="cells">Its cells.</param>
     /// <param name="cloth">Its zones.</param>
     /// <param name="conductances">Conductances between the cells.</param>
-    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
+    /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
+    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances, double[] poreVolume)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(cells);
@@ -26,7 +27,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
         List<IReadOnlyList<int>> open = [];
         ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true))];
         ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube))];
-        cutter.CutAll();
+        cutter.CutAll(poreVolume);
         foreach (IReadOnlyList<int> under in open) fittings.OpenUnder(under, conductances);
         return new(
             [.. feeds.Select((contacts, k) => contacts.ToContact(panel.Feeds[k].Name))],
@@ -47,7 +48,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             foreach (Segment stretch in InnerStretches.Of(path.Points, following, cells.Region))
             {
                 if (passesResin) cutter.Enter(stretch, contacts);
-                else cutter.Touch(stretch, contacts);
+                else InnerMembrane.Touch(contacts, stretch, cells, cloth, conductances);
             }
 
             return contacts;

@@ -15,7 +15,7 @@ internal static class OutlineContacts
         {
             if (!(piece.Length > 0) || !cells.HasCloth(piece.Cell)) continue;
             double covered = CoveredLength(segments, new(piece.Start, piece.End), following);
-            if (covered > 0) contacts.AddOnOutline(piece.Cell, covered / WallWays.Resistance(piece, cells, cloth));
+            if (covered > 0) contacts.AddBeyond(piece.Cell, covered / WallWays.Resistance(piece, cells, cloth));
         }
     }
 

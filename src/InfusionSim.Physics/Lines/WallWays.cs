@@ -10,6 +10,19 @@ internal static class WallWays
     // Keeps a cell whose middle lies on its own edge from conducting without limit.
     private const double LeastDistanceInCells = 1e-3;
 
+    /// <summary>Cells a stretch parts from an edge they own, with the conductance from the middle to the stretch [m³].</summary>
+    /// <param name="stretch">The stretch.</param>
+    /// <param name="cells">The cells.</param>
+    /// <param name="cloth">The zones.</param>
+    public static IEnumerable<(int Cell, double Conductance)> Crossed(Segment stretch, CutCellGrid cells, ClothMap cloth)
+    {
+        foreach (EdgePiece piece in cells.EdgePieces)
+        {
+            if (!(piece.Length > 0) || EdgeCrossings.BeforeWall(stretch, piece, cells) is not double share) continue;
+            yield return (piece.Cell, piece.Length / Resistance(piece, cells, cloth) / Math.Max(share, LatticeEdge.LeastShare));
+        }
+    }
+
     /// <summary>Resistance of the way from the middle of a cell to an edge, per width [1/m²].</summary>
     /// <param name="piece">The edge.</param>
     /// <param name="cells">The cells.</param>

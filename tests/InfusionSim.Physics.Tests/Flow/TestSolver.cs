@@ -40,7 +40,7 @@ internal static class TestSolver
             for (int cell = 0; cell < n; cell++) z[cell] = inverse[cell] * r[cell];
             double next = Dot(r, z);
             if (k == 0) first = next;
-            if (next <= 1e-30 * first) return x;
+            if (next <= 1e-28 * first) return x;
             double beta = k == 0 ? 0 : next / rho;
             rho = next;
             for (int cell = 0; cell < n; cell++) p[cell] = z[cell] + beta * p[cell];
