@@ -1,0 +1,157 @@
+using InfusionSim.Plots.Labels;
+using InfusionSim.Plots.Panels;
+using InfusionSim.Plots.Styling;
+using InfusionSim.Plots.Words;
+using InfusionSim.Protocol.V1;
+using ScottPlot;
+using SkiaSharp;
+
+namespace InfusionSim.Plots.Charts;
+
+/// <summary>The chart of a progress picture.</summary>
+internal sealed class ProgressChart
+{
+    /// <summary>Room for the axis on the left [px].</summary>
+    internal const float LeftRoom = 58;
+
+    /// <summary>Room for the axis below [px].</summary>
+    internal const float BottomRoom = 56;
+
+    private const double UsualFactor = 1.5;
+    private const double HighestShare = 1.12;
+    private const int Points = 240;
+
+    private static readonly double[] BandTextFactors = [1.25, 1.35, 1.15, 0.8];
+
+    private readonly FillForecast _forecast;
+    private readonly SKRect _area;
+    private readonly ProgressCurve _curve;
+    private readonly double _factor;
+    private readonly double _endS;
+    private readonly (double Seconds, string Name) _unit;
+
+    /// <summary>Prepares the chart.</summary>
+    internal ProgressChart(InfusionPlan plan, FillForecast forecast, IReadOnlyList<FillMoment> moments, SKRect area)
+    {
+        (_forecast, _area) = (forecast, area);
+        _curve = ProgressCurve.From(moments);
+        _factor = plan.Preform.HasPermeabilityFactor ? plan.Preform.PermeabilityFactor : UsualFactor;
+        _endS = Math.Max(forecast.GelTimeS, forecast.EndTimeS * _factor) * 1.08;
+        _unit = _endS < 240 ? (1, "s") : _endS < 4 * 3600 ? (60, "min") : (3600, "h");
+    }
+
+    /// <summary>Draws the chart.</summary>
+    internal void Draw(SKCanvas canvas)
+    {
+        DrawAxes(canvas);
+        DrawGelled(canvas);
+        DrawBand(canvas);
+        DrawCurves(canvas);
+        var sheet = new LabelSheet(_area);
+        DrawTimes(canvas, sheet);
+        LabelPainter.Draw(canvas, sheet.Labels);
+    }
+
+    private SKPoint At(double timeS, double share) => new(
+        (float)(_area.Left + _area.Width * timeS / _endS), (float)(_area.Bottom - _area.Height * share / HighestShare));
+
+    private void DrawAxes(SKCanvas canvas)
+    {
+        using var plot = ChartStyle.NewPlot();
+        plot.Axes.SetLimits(0, _endS / _unit.Seconds, 0, HighestShare * 100);
+        plot.Axes.Right.IsVisible = plot.Axes.Top.IsVisible = false;
+        plot.Grid.MajorLineColor = ChartStyle.ToColour(Theme.Faint.WithAlpha(110));
+        plot.Axes.Left.SetTicks([0, 20, 40, 60, 80, 100], ["0", "20", "40", "60", "80", "100"]);
+        plot.Layout.Fixed(new PixelPadding(LeftRoom, 0, BottomRoom, 0));
+        ChartStyle.Render(plot, canvas, new PixelRect(_area.Left - LeftRoom, _area.Right, _area.Bottom + BottomRoom, _area.Top));
+        TextStyle.Label.Draw(canvas, $"time after the first feed opens [{_unit.Name}]", _area.MidX, _area.Bottom + 40, Theme.Ink, SKTextAlign.Center);
+        canvas.Save();
+        canvas.Translate(_area.Left - 46, _area.MidY);
+        canvas.RotateDegrees(-90);
+        TextStyle.Label.Draw(canvas, "wet share of the cloth [%]", 0, 0, Theme.Ink, SKTextAlign.Center);
+        canvas.Restore();
+    }
+
+    private void DrawGelled(SKCanvas canvas)
+    {
+        using var builder = new SKPathBuilder();
+        builder.AddRect(new SKRect(At(_forecast.GelTimeS, 0).X, _area.Top, _area.Right, _area.Bottom));
+        using var area = builder.Detach();
+        Hatching.Faint(canvas, area);
+    }
+
+    private void DrawBand(SKCanvas canvas)
+    {
+        var (fast, slow) = (Sample(_curve.Slower(1 / _factor)), Sample(_curve.Slower(_factor)));
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. fast, .. slow.Reverse()], true);
+        using var area = builder.Detach();
+        using var fill = Theme.Fill(Theme.Resin.WithAlpha(60));
+        canvas.DrawPath(area, fill);
+        using var edge = Theme.Stroke(Theme.Resin, 1.4f, 5, 4);
+        DrawLine(canvas, fast, edge);
+        DrawLine(canvas, slow, edge);
+    }
+
+    private void DrawCurves(SKCanvas canvas)
+    {
+        using var stroke = Theme.Stroke(Theme.Ink, 3);
+        DrawLine(canvas, Sample(_curve), stroke);
+    }
+
+    private void DrawTimes(SKCanvas canvas, LabelSheet sheet)
+    {
+        foreach (var factor in new[] { 1 / _factor, 1, _factor })
+        {
+            sheet.Block([.. Sample(_curve.Slower(factor)).Where((_, i) => i % 6 == 0)], 4);
+        }
+
+        var gel = At(_forecast.GelTimeS, 0);
+        using var gelLine = Theme.Stroke(Theme.Ink, 2.4f, 9, 5);
+        canvas.DrawLine(gel.X, _area.Bottom, gel.X, _area.Top, gelLine);
+        sheet.Block(LabelBox.Around(gel, new SKPoint(gel.X, _area.Top), 4));
+        CalloutPlacer.Put(
+            sheet, $"gel, {TimeText.Of(_forecast.GelTimeS)}", [At(_forecast.GelTimeS, 0.5), At(_forecast.GelTimeS, 0.3)], 6, 60, strong: true, leader: false);
+        var end = At(_curve.TimesS[^1], _curve.Shares[^1]);
+        DrawDot(canvas, end, 7, Theme.Ink);
+        sheet.Block(new LabelBox(end, 9, 9));
+        var endText = _forecast is { HasFillTimeS: true, Outcome: Outcome.Fills } ? $"full, {TimeText.Of(_forecast.FillTimeS)}" : $"{ShareText.Of(_forecast.FilledFraction)} wet, {TimeText.Of(_forecast.EndTimeS)}";
+        CalloutPlacer.Put(sheet, endText, [end], 14, 80, strong: true);
+        foreach (var vent in _forecast.Vents.Where(vent => vent.HasArrivalTimeS))
+        {
+            var at = At(vent.ArrivalTimeS, _curve.At(vent.ArrivalTimeS));
+            DrawDot(canvas, at, 5, Theme.Paper);
+            sheet.Block(new LabelBox(at, 7, 7));
+            CalloutPlacer.Put(sheet, $"vent {vent.Name}, {TimeText.Of(vent.ArrivalTimeS)}", [at], 16, 140);
+        }
+
+        PlaceBandText(sheet);
+    }
+
+    private void PlaceBandText(LabelSheet sheet)
+    {
+        var share = _curve.Shares[^1] * 0.62;
+        var at = _curve.TimesS[Array.FindIndex(_curve.Shares, value => value >= share)];
+        SKPoint[] anchors = [.. BandTextFactors.Select(factor => At(at * factor, share))];
+        CalloutPlacer.Put(sheet, "two shots in three", anchors, 20, 160);
+    }
+
+    private SKPoint[] Sample(ProgressCurve curve) =>
+        [.. Enumerable.Range(0, Points + 1).Select(i => Math.Pow((double)i / Points, 2) * _endS).Select(time => At(time, curve.At(time)))];
+
+    private static void DrawLine(SKCanvas canvas, SKPoint[] line, SKPaint stroke)
+    {
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. Contours.LineThinner.Thin(line, 0.1f)], false);
+        using var path = builder.Detach();
+        canvas.DrawPath(path, stroke);
+    }
+
+    private static void DrawDot(SKCanvas canvas, SKPoint at, float radius, SKColor colour)
+    {
+        using var fill = Theme.Fill(colour);
+        using var border = Theme.Stroke(Theme.Ink, 2);
+        canvas.DrawCircle(at, radius, fill);
+        canvas.DrawCircle(at, radius, border);
+    }
+}

@@ -1,0 +1,96 @@
+using InfusionSim.Protocol.V1;
+using InfusionSim.Plots.Contours;
+using InfusionSim.Plots.Styling;
+using SkiaSharp;
+
+namespace InfusionSim.Plots.Panels;
+
+/// <summary>Signs of feeds, vents, timing marks and the last place: told apart by shape.</summary>
+internal static class LineSigns
+{
+    private const double UsualWidthMm = 12;
+    private const float LeastFitting = 1.9f;
+
+    /// <summary>Width a line is drawn with: its true one, or the least that is seen [px].</summary>
+    internal static float Width(double? contactWidthMm, double pixelsPerMm, float least = Theme.LeastLineWidth) =>
+        Math.Max(least, (float)((contactWidthMm ?? UsualWidthMm) * pixelsPerMm));
+
+    /// <summary>Width a feed is drawn with [px].</summary>
+    internal static float Width(Feed feed, PanelView view, float least = Theme.LeastLineWidth) =>
+        Width(feed.HasContactWidthMm ? feed.ContactWidthMm : null, view.PixelsPerMm, Least(feed.Path, least));
+
+    /// <summary>Width a vent is drawn with [px].</summary>
+    internal static float Width(Vent vent, PanelView view, float least = Theme.LeastLineWidth) =>
+        Width(vent.HasContactWidthMm ? vent.ContactWidthMm : null, view.PixelsPerMm, Least(vent.Path, least));
+
+    /// <summary>Points of a path on the picture [px].</summary>
+    internal static IReadOnlyList<SKPoint> Line(Protocol.V1.Path path, PanelView view) => view.ToPixels(path.Points.Select(ClothArea.Read));
+
+    /// <summary>A feed: a solid bar, or a solid disc for a fitting.</summary>
+    internal static void Feed(SKCanvas canvas, IReadOnlyList<SKPoint> line, float width)
+    {
+        Bar(canvas, line, width + 3, Theme.Paper);
+        Bar(canvas, line, width, Theme.Ink);
+        Bar(canvas, line, width - 2.4f, Theme.Feed);
+    }
+
+    /// <summary>A vent: a hollow bar, or a ring for a fitting; a membrane is crossed by short bars.</summary>
+    internal static void Vent(SKCanvas canvas, IReadOnlyList<SKPoint> line, float width, bool isMembrane)
+    {
+        Bar(canvas, line, width + 3, Theme.Paper);
+        Bar(canvas, line, width, Theme.Ink);
+        Bar(canvas, line, width - 3.6f, Theme.Paper);
+        if (isMembrane)
+        {
+            Bar(canvas, line, width - 3.6f, Theme.Ink, 2, 4);
+        }
+    }
+
+    /// <summary>A timing mark: a small cross in a white square.</summary>
+    internal static void TimingMark(SKCanvas canvas, SKPoint at)
+    {
+        using var casing = Theme.Stroke(Theme.Paper, 5);
+        using var stroke = Theme.Stroke(Theme.Ink, 2);
+        foreach (var paint in new[] { casing, stroke })
+        {
+            canvas.DrawLine(at.X - 5, at.Y - 5, at.X + 5, at.Y + 5, paint);
+            canvas.DrawLine(at.X - 5, at.Y + 5, at.X + 5, at.Y - 5, paint);
+        }
+    }
+
+    /// <summary>The last place to fill: a ringed disc.</summary>
+    internal static void LastPlace(SKCanvas canvas, SKPoint at, float size = 1)
+    {
+        using var white = Theme.Fill(Theme.Paper);
+        using var ink = Theme.Fill(Theme.Ink);
+        using var ring = Theme.Stroke(Theme.Ink, 2.6f * size);
+        canvas.DrawCircle(at, 13 * size, white);
+        canvas.DrawCircle(at, 11 * size, ring);
+        canvas.DrawCircle(at, 5.2f * size, ink);
+    }
+
+    // A fitting is a dot: it needs more width than a line to be seen.
+    private static float Least(Protocol.V1.Path path, float least) => path.Points.Count == 1 ? least * LeastFitting : least;
+
+    private static void Bar(SKCanvas canvas, IReadOnlyList<SKPoint> line, float width, SKColor colour, params float[] dashes)
+    {
+        if (width <= 0)
+        {
+            return;
+        }
+
+        if (line.Count == 1)
+        {
+            using var disc = Theme.Fill(colour);
+            canvas.DrawCircle(line[0], dashes.Length > 0 ? width * 0.25f : width / 2, disc);
+            return;
+        }
+
+        using var stroke = Theme.Stroke(colour, width, dashes);
+        stroke.StrokeCap = dashes.Length > 0 ? SKStrokeCap.Butt : SKStrokeCap.Round;
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. line], false);
+        using var path = builder.Detach();
+        canvas.DrawPath(path, stroke);
+    }
+}

@@ -1,0 +1,121 @@
+using InfusionSim.Plots.Contours;
+using InfusionSim.Plots.Labels;
+using InfusionSim.Plots.Styling;
+using InfusionSim.Protocol.V1;
+using SkiaSharp;
+
+namespace InfusionSim.Plots.Panels;
+
+/// <summary>Draws what every panel picture shows: outline, zones, feeds, vents, timing marks, dry and unreached cloth.</summary>
+internal static class PanelPainter
+{
+    private static readonly float[] NameShares = [0.5f, 0.35f, 0.65f, 0.2f, 0.8f];
+
+    /// <summary>Hatches dry and unreached cloth; the canvas is already cut to the cloth.</summary>
+    internal static void Regions(SKCanvas canvas, PanelView view, List<List<Spot>> drySpots, List<List<Spot>> neverReached)
+    {
+        if (neverReached.Count > 0)
+        {
+            using var area = view.ToPath(neverReached);
+            Hatching.NeverReached(canvas, area);
+        }
+
+        if (drySpots.Count > 0)
+        {
+            using var area = view.ToPath(drySpots);
+            Hatching.DrySpot(canvas, area);
+        }
+    }
+
+    /// <summary>The borders of the zones that cover only a part, faintly.</summary>
+    internal static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
+    {
+        using var casing = Theme.Stroke(Theme.Paper.WithAlpha(150), 2.6f);
+        using var stroke = Theme.Stroke(Theme.Ink.WithAlpha(190), 1.1f, 5, 5);
+        canvas.Save();
+        canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
+        foreach (var zone in plan.Preform.Zones.Where(zone => zone.Area is { Points.Count: > 2 }))
+        {
+            using var border = view.ToPath([zone.Area.Points.Select(ClothArea.Read)]);
+            canvas.DrawPath(border, casing);
+            canvas.DrawPath(border, stroke);
+        }
+
+        canvas.Restore();
+    }
+
+    /// <summary>The true edge of the cloth.</summary>
+    internal static void Outline(SKCanvas canvas, SKPath cloth, float width = Theme.OutlineWidth)
+    {
+        using var stroke = Theme.Stroke(Theme.Ink, width);
+        canvas.DrawPath(cloth, stroke);
+    }
+
+    /// <summary>Feeds, vents and timing marks.</summary>
+    internal static void Lines(SKCanvas canvas, InfusionPlan plan, PanelView view, float least = Theme.LeastLineWidth, bool withMarks = true)
+    {
+        foreach (var vent in plan.Vents)
+        {
+            LineSigns.Vent(canvas, LineSigns.Line(vent.Path, view), LineSigns.Width(vent, view, least), vent.Kind == VentKind.Membrane);
+        }
+
+        foreach (var feed in plan.Feeds)
+        {
+            LineSigns.Feed(canvas, LineSigns.Line(feed.Path, view), LineSigns.Width(feed, view, least));
+        }
+
+        foreach (var mark in plan.TimingMarks.Where(_ => withMarks))
+        {
+            LineSigns.TimingMark(canvas, view.ToPixel(ClothArea.Read(mark.At)));
+        }
+    }
+
+    /// <summary>Keeps labels off feeds, vents and timing marks.</summary>
+    internal static void Block(LabelSheet sheet, InfusionPlan plan, PanelView view)
+    {
+        foreach (var feed in plan.Feeds)
+        {
+            sheet.Block(LineSigns.Line(feed.Path, view), LineSigns.Width(feed, view) + 3);
+        }
+
+        foreach (var vent in plan.Vents)
+        {
+            sheet.Block(LineSigns.Line(vent.Path, view), LineSigns.Width(vent, view) + 3);
+        }
+
+        foreach (var mark in plan.TimingMarks)
+        {
+            sheet.Block(new LabelBox(view.ToPixel(ClothArea.Read(mark.At)), 7, 7));
+        }
+    }
+
+    /// <summary>Puts the names beside feeds and vents, outside the cloth where there is room.</summary>
+    internal static void PlaceNames(LabelSheet sheet, InfusionPlan plan, PanelView view, ClothArea cloth)
+    {
+        var named = plan.Feeds.Select(feed => (Text: $"feed {feed.Name}", feed.Path, Width: LineSigns.Width(feed, view)))
+            .Concat(plan.Vents.Select(vent => (Text: $"vent {vent.Name}", vent.Path, Width: LineSigns.Width(vent, view))));
+        foreach (var (text, path, width) in named)
+        {
+            CalloutPlacer.Put(
+                sheet, text, Anchors(LineSigns.Line(path, view)), width / 2 + 5, 30, box => CostOfCloth(box, view, cloth), leader: false);
+        }
+    }
+
+    private static float CostOfCloth(LabelBox box, PanelView view, ClothArea cloth) =>
+        box.Corners().Append(box.Centre).Count(corner => cloth.Contains(view.ToSpot(corner))) * 5;
+
+    private static SKPoint[] Anchors(IReadOnlyList<SKPoint> line)
+    {
+        if (line.Count == 1)
+        {
+            return [line[0]];
+        }
+
+        // The middles of the longest piece first: a name reads best beside the middle of its line.
+        var pieces = Enumerable.Range(0, line.Count - 1).OrderByDescending(i => SKPoint.Distance(line[i], line[i + 1]));
+        return [.. pieces.SelectMany(i => NameShares.Select(share => Between(line[i], line[i + 1], share)))];
+    }
+
+    private static SKPoint Between(SKPoint from, SKPoint to, float share) =>
+        new(from.X + (to.X - from.X) * share, from.Y + (to.Y - from.Y) * share);
+}

@@ -1,0 +1,108 @@
+using InfusionSim.Plots.Contours;
+using InfusionSim.Plots.Labels;
+using InfusionSim.Plots.Panels;
+using InfusionSim.Plots.Styling;
+using InfusionSim.Protocol.V1;
+using SkiaSharp;
+
+namespace InfusionSim.Plots.Pressures;
+
+/// <summary>One panel with its resin pressure, isobars and front, at its place on a picture.</summary>
+internal sealed class PressureScene
+{
+    private readonly InfusionPlan _plan;
+    private readonly ClothArea _cloth;
+    private readonly ArrivalMap _map;
+    private readonly PanelView _view;
+    private readonly bool _isEnd;
+    private readonly double _timeS;
+    private readonly List<List<Spot>>[] _above;
+    private readonly List<IReadOnlyList<Spot>>[] _isobars;
+    private readonly LabelSheet _sheet;
+
+    /// <summary>Prepares a panel and places its labels.</summary>
+    internal PressureScene(InfusionPlan plan, PredictFillResponse response, FillMoment moment, PanelView view, bool isEnd)
+    {
+        (_plan, _view, _isEnd, _timeS) = (plan, view, isEnd, moment.TimeS);
+        _cloth = new ClothArea(plan);
+        _map = new ArrivalMap(response.FrontMap, _cloth);
+        LowMbar = plan.Bag.PressureMbarAbs;
+        HighMbar = Math.Max(LowMbar + 1, moment.PressureMbarAbs.Max());
+        LevelsMbar = RoundPressures.Between(LowMbar, HighMbar);
+        Colours = [.. Enumerable.Range(0, LevelsMbar.Length + 1).Select(i => PressureColours.Of(i, LevelsMbar.Length + 1))];
+        var squares = response.FrontMap.Squares;
+        double[] known = [.. moment.PressureMbarAbs.Select((pressure, i) => squares[i] == (byte)SquareState.NoCloth ? double.NaN : pressure)];
+        var field = SquareField.Continue(moment.Grid, known, straight: true);
+        _above = [.. LevelsMbar.Select(level => ContourTracer.Trace(field, level))];
+        _isobars = [.. _above.Select(rings => LineCutter.Cut(rings, field.CellMm / 4, IsWet))];
+        _sheet = PlaceLabels();
+    }
+
+    /// <summary>Pressure under the bag, absolute [mbar].</summary>
+    internal double LowMbar { get; }
+
+    /// <summary>Highest pressure, absolute [mbar].</summary>
+    internal double HighMbar { get; }
+
+    /// <summary>Pressures of the isobars in order, absolute [mbar].</summary>
+    internal double[] LevelsMbar { get; }
+
+    /// <summary>Colour below the first isobar, between each two, and above the last.</summary>
+    internal SKColor[] Colours { get; }
+
+    /// <summary>Whether a dry spot stays.</summary>
+    internal bool HasDrySpots => _map.Around(SquareState.DrySpot).Count > 0;
+
+    /// <summary>Whether some cloth is never reached.</summary>
+    internal bool HasNeverReached => _map.Around(SquareState.NeverReached).Count > 0;
+
+    /// <summary>Draws the panel.</summary>
+    internal void Draw(SKCanvas canvas)
+    {
+        using var cloth = _view.ToPath(_cloth.Rings);
+        canvas.Save();
+        canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
+        DrawBands(canvas, cloth);
+        using var line = Theme.Stroke(Theme.Ink, Theme.IsochroneWidth);
+        FrontPainter.Lines(canvas, _view, _isobars.SelectMany(lines => lines), line);
+        FrontPainter.DryAt(canvas, _view, _map, _timeS, _isEnd);
+        canvas.Restore();
+        PanelPainter.Zones(canvas, _plan, _view, cloth);
+        PanelPainter.Outline(canvas, cloth);
+        PanelPainter.Lines(canvas, _plan, _view, withMarks: false);
+        LabelPainter.Draw(canvas, _sheet.Labels);
+    }
+
+    private void DrawBands(SKCanvas canvas, SKPath cloth)
+    {
+        using var first = Theme.Fill(Colours[0]);
+        canvas.DrawPath(cloth, first);
+        for (var i = 0; i < LevelsMbar.Length; i++)
+        {
+            using var higher = _view.ToPath(_above[i]);
+            using var fill = Theme.Fill(Colours[i + 1]);
+            canvas.DrawPath(higher, fill);
+        }
+    }
+
+    private LabelSheet PlaceLabels()
+    {
+        var area = _view.Area;
+        area.Inflate(-3, -3);
+        var sheet = new LabelSheet(area);
+        PanelPainter.Block(sheet, _plan, _view);
+        PanelPainter.PlaceNames(sheet, _plan, _view, _cloth);
+        var lines = _isobars.Select(isobar => isobar.Select(_view.ToPixels).ToArray()).ToArray();
+        var front = _isEnd ? [] : _map.At(_timeS).Lines.SelectMany(line => _view.ToPixels(line));
+        SKPoint? near = null;
+        for (var i = lines.Length - 1; i >= 0; i--)
+        {
+            SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line), .. front];
+            near = LineLabelPlacer.Put(sheet, $"{LevelsMbar[i]:0} mbar", lines[i], others, pixel => _cloth.Contains(_view.ToSpot(pixel)), near) ?? near;
+        }
+
+        return sheet;
+    }
+
+    private bool IsWet(Spot spot) => _cloth.Contains(spot) && _map.IsWet(spot, _timeS);
+}

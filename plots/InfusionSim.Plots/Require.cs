@@ -1,0 +1,43 @@
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Plots;
+
+/// <summary>Refuses answers that lack what a picture needs.</summary>
+internal static class Require
+{
+    /// <summary>Refuses an answer without a forecast.</summary>
+    internal static void Forecast(PredictFillResponse response)
+    {
+        if (response.Forecast is null)
+        {
+            throw new ArgumentException("The answer has no forecast to draw.", nameof(response));
+        }
+    }
+
+    /// <summary>Refuses an answer without a front map.</summary>
+    internal static void FrontMap(PredictFillResponse response)
+    {
+        if (response.Forecast is null || response.FrontMap?.Grid is null)
+        {
+            throw new ArgumentException("The answer has no forecast or no front map; ask for it with with_front_map.", nameof(response));
+        }
+    }
+
+    /// <summary>Refuses an empty list of moments.</summary>
+    internal static void Moments(IReadOnlyList<FillMoment> moments)
+    {
+        if (moments.Count == 0)
+        {
+            throw new ArgumentException("There is no moment to draw; ask for at least one.", nameof(moments));
+        }
+    }
+
+    /// <summary>Refuses a moment without pressures.</summary>
+    internal static void Pressure(FillMoment moment)
+    {
+        if (moment.Grid is null || moment.PressureMbarAbs.Count != moment.Grid.Columns * moment.Grid.Rows)
+        {
+            throw new ArgumentException("The moment has no pressure in its squares; ask for it with with_pressure.", nameof(moment));
+        }
+    }
+}

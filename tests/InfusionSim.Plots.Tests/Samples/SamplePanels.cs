@@ -1,0 +1,63 @@
+using InfusionSim.Protocol.V1;
+using static InfusionSim.Plots.Tests.Samples.Drawing;
+
+namespace InfusionSim.Plots.Tests.Samples;
+
+/// <summary>Panels whose arrivals have a closed form.</summary>
+internal static class SamplePanels
+{
+    /// <summary>Every panel.</summary>
+    internal static IReadOnlyList<(InfusionPlan Plan, PredictFillResponse Response)> All() => [Strip(), Disc(), HoleAndDrySpot(), Turned()];
+
+    /// <summary>A strip fed through its left edge: t = T (x/L)², T = 1800 s, L = 600 mm.</summary>
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Strip()
+    {
+        var plan = Plan("Straight strip", Box(0, 0, 600, 400));
+        plan.Feeds.Add(new Feed { Name = "F1", Path = Path((0, 0), (0, 400)) });
+        plan.Vents.Add(new Vent { Name = "V1", Path = Path((600, 0), (600, 400)) });
+        plan.TimingMarks.Add(new TimingMark { Name = "M1", At = At(300, 200) });
+        return (plan, Answers.From(plan, 5, (x, _) => 1800 * Math.Pow(x / 600, 2)));
+    }
+
+    /// <summary>A disc of 720 corners fed in the middle: t grows with the square of the distance, 1200 s at 300 mm.</summary>
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Disc()
+    {
+        var plan = Plan("Hatch cover, fed in the middle", Drawing.Disc(300, 300, 300, 720));
+        plan.Feeds.Add(new Feed { Name = "F1", Path = Path((300, 300)), ContactWidthMm = 20 });
+        plan.Vents.Add(new Vent { Name = "V1", Path = Path((20, 300)), Kind = VentKind.Membrane });
+        return (plan, Answers.From(plan, 6, (x, y) => 1200 * (Math.Pow(x - 300, 2) + Math.Pow(y - 300, 2)) / 9e4, 0.37));
+    }
+
+    /// <summary>A plate with a hole and a dry spot behind it.</summary>
+    internal static (InfusionPlan Plan, PredictFillResponse Response) HoleAndDrySpot()
+    {
+        var plan = Plan("Sled deck, first line plan", Box(0, 0, 1200, 500), Drawing.Disc(450, 250, 90, 90));
+        plan.Preform.Zones.Add(new Zone { Name = "runner", Area = Box(0, 200, 1200, 300) });
+        plan.Feeds.Add(new Feed { Name = "F1", Path = Path((0, 0), (0, 500)) });
+        plan.Vents.Add(new Vent { Name = "V1", Path = Path((1190, 490)) });
+        plan.Vents.Add(new Vent { Name = "V2", Path = Path((1190, 10)) });
+        plan.TimingMarks.Add(new TimingMark { Name = "M1", At = At(700, 420) });
+        plan.TimingMarks.Add(new TimingMark { Name = "M2", At = At(250, 90) });
+        return (plan, Answers.From(plan, 5, (x, y) =>
+        {
+            var dryness = Math.Pow((x - 1010) / 60, 2) + Math.Pow((y - 250) / 38, 2);
+            var lag = 160 * Math.Exp(-Math.Pow((y - 250) / 90, 2)) / (1 + Math.Exp(-(x - 450) / 60));
+            return dryness < 1 ? double.NaN : 1500 * Math.Pow((x + lag) / 1200, 2);
+        }));
+    }
+
+    /// <summary>A plate turned by 17°, its edge squares cut, that gels before its far end is wet.</summary>
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Turned()
+    {
+        var (c, s) = (Math.Cos(17 * Math.PI / 180), Math.Sin(17 * Math.PI / 180));
+        (double X, double Y) Turn(double x, double y) => (c * x - s * y, s * x + c * y);
+        var plan = Plan("Canoe seat, laid at 17°", Ring(Turn(0, 0), Turn(700, 0), Turn(700, 350), Turn(0, 350)), Ring(Turn(300, 130), Turn(420, 130), Turn(420, 220), Turn(300, 220)));
+        plan.Feeds.Add(new Feed { Name = "F1", Path = Path(Turn(0, 0), Turn(0, 350)) });
+        plan.Vents.Add(new Vent { Name = "V1", Path = Path(Turn(700, 0), Turn(700, 350)) });
+        return (plan, Answers.From(plan, 5, (x, y) =>
+        {
+            var along = c * x + s * y;
+            return along > 560 ? double.PositiveInfinity : 3240 * Math.Pow(Math.Max(0, along) / 560, 2);
+        }));
+    }
+}
