@@ -52,7 +52,7 @@ public sealed class RingLocator
         return inside;
     }
 
-    /// <summary>Share of a straight segment that lies inside the ring [-], 0 to 1.</summary>
+    /// <summary>Share of a straight segment that lies inside the ring [-], 0 to 1; for a segment without length whether its place does.</summary>
     /// <param name="from">Start of the segment [m].</param>
     /// <param name="to">End of the segment [m].</param>
     public double ShareInside(Point2 from, Point2 to) => IntervalsInside(from, to).Sum(i => i.Share);

@@ -7,7 +7,7 @@ namespace InfusionSim.Numerics.Tests.Grids;
 
 public class CutCellPropertyTests
 {
-    private const int Panels = 300;
+    private const int Panels = 200;
 
     [Fact]
     public void Build_RandomRegion_KeepsAreaPerimeterAndFirstMoments() => RandomRegions.Cases.Sample(

@@ -28,8 +28,9 @@ internal sealed class CutCellAssembly
     /// <summary>The finished grid.</summary>
     public CutCellGrid ToGrid()
     {
-        AddAreas();
-        AddFaces();
+        FillWhole();
+        AddParts();
+        AddOpenings();
         return new CutCellGrid
         {
             Grid = grid,
@@ -42,70 +43,67 @@ internal sealed class CutCellAssembly
             EastMiddleY = eastMiddle,
             NorthMiddleX = northMiddle,
             EdgePieces = MakeEdgePieces(),
-            OwnerOf = [.. Enumerable.Range(0, grid.CellCount).Select(merger.OwnerOf)],
+            OwnerOf = merger.OwnerOfSquares(),
             CutParts = squares.Parts.ConvertAll(MakePart),
             LostPassages = merger.Lost.ConvertAll(MiddleOf),
         };
     }
 
-    private void AddAreas()
+    private void FillWhole()
     {
-        double size = grid.CellSize;
-        for (int cell = 0; cell < grid.CellCount; cell++)
+        double size = grid.CellSize, square = size * size;
+        bool[] east = squares.Sweep.IsEastOpen, north = squares.Sweep.IsNorthOpen;
+        for (int row = 0; row < grid.Rows; row++)
         {
-            Point2 centre = grid.CentreOf(cell);
-            (centroidX[cell], centroidY[cell]) = (centre.X, centre.Y);
-            if (squares.IsWhole(cell)) area[cell] = 1;
+            double y = grid.Origin.Y + (row + 0.5) * size;
+            for (int column = 0, cell = row * grid.Columns; column < grid.Columns; column++, cell++)
+            {
+                double x = grid.Origin.X + (column + 0.5) * size;
+                (centroidX[cell], centroidY[cell], eastMiddle[cell], northMiddle[cell]) = (x, y, y, x);
+                if (!squares.IsWhole(cell)) continue;
+                area[cell] = square;
+                if (east[cell] && squares.IsWhole(cell + 1)) eastAperture[cell] = size;
+                if (north[cell] && squares.IsWhole(cell + grid.Columns)) northAperture[cell] = size;
+            }
         }
+    }
 
-        var momentOf = new Dictionary<int, (double U, double V)>();
+    private void AddParts()
+    {
+        var ownedBy = new Dictionary<int, (double Area, double MomentU, double MomentV)>();
         foreach (SquarePart part in squares.Parts)
         {
             int host = merger.HostOf[part.Number];
-            area[host] += part.Area;
-            (double u, double v) = momentOf.GetValueOrDefault(host);
+            if (!ownedBy.TryGetValue(host, out var owned)) owned = (squares.IsWhole(host) ? 1 : 0, 0, 0);
+            owned.Area += part.Area;
             // A whole host has no moment about its own middle; parts bring theirs, moved to the host's middle.
-            u += part.MomentU + part.Area * (grid.ColumnOf(part.Square) - grid.ColumnOf(host));
-            v += part.MomentV + part.Area * (grid.RowOf(part.Square) - grid.RowOf(host));
-            momentOf[host] = (u, v);
+            owned.MomentU += part.MomentU + part.Area * (grid.ColumnOf(part.Square) - grid.ColumnOf(host));
+            owned.MomentV += part.MomentV + part.Area * (grid.RowOf(part.Square) - grid.RowOf(host));
+            ownedBy[host] = owned;
         }
 
-        foreach ((int host, (double u, double v)) in momentOf)
+        double size = grid.CellSize;
+        foreach ((int host, (double squareCount, double momentU, double momentV)) in ownedBy)
         {
-            if (area[host] <= 0) continue;
-            centroidX[host] += u / area[host] * size;
-            centroidY[host] += v / area[host] * size;
+            area[host] = squareCount * size * size;
+            if (squareCount <= 0) continue;
+            centroidX[host] += momentU / squareCount * size;
+            centroidY[host] += momentV / squareCount * size;
         }
-
-        for (int cell = 0; cell < grid.CellCount; cell++) area[cell] *= size * size;
     }
 
-    private void AddFaces()
+    private void AddOpenings()
     {
         double size = grid.CellSize;
-        for (int cell = 0; cell < grid.CellCount; cell++)
-        {
-            if (!squares.IsWhole(cell)) continue;
-            if (squares.Sweep.IsEastOpen[cell] && squares.IsWhole(cell + 1)) (eastAperture[cell], eastMiddle[cell]) = (1, grid.RowOf(cell) + 0.5);
-            if (squares.Sweep.IsNorthOpen[cell] && squares.IsWhole(cell + grid.Columns)) (northAperture[cell], northMiddle[cell]) = (1, grid.ColumnOf(cell) + 0.5);
-        }
-
         foreach (FaceOpening opening in squares.Openings)
         {
             if (!merger.JoinsNeighbours(opening)) continue;
             int host = merger.HostOf[opening.PartBefore];
             double[] aperture = opening.IsEast ? eastAperture : northAperture, middle = opening.IsEast ? eastMiddle : northMiddle;
-            double sum = aperture[host] + opening.Length;
-            middle[host] = (middle[host] * aperture[host] + (opening.Low + opening.High) / 2 * opening.Length) / sum;
+            double length = opening.Length * size, sum = aperture[host] + length;
+            double centre = (opening.IsEast ? grid.Origin.Y : grid.Origin.X) + (opening.Low + opening.High) / 2 * size;
+            middle[host] += (centre - middle[host]) * (length / sum);
             aperture[host] = sum;
-        }
-
-        for (int cell = 0; cell < grid.CellCount; cell++)
-        {
-            eastAperture[cell] *= size;
-            northAperture[cell] *= size;
-            eastMiddle[cell] = grid.Origin.Y + size * (eastAperture[cell] > 0 ? eastMiddle[cell] : grid.RowOf(cell) + 0.5);
-            northMiddle[cell] = grid.Origin.X + size * (northAperture[cell] > 0 ? northMiddle[cell] : grid.ColumnOf(cell) + 0.5);
         }
     }
 

@@ -59,9 +59,17 @@ internal sealed class PartMerger
     /// <summary>Openings whose two sides reach each other only by a long way round, or not at all; mostly none.</summary>
     public List<FaceOpening> Lost { get; private set; }
 
-    /// <summary>Cell that owns a square: itself, the host of its largest part, or −1 outside.</summary>
-    /// <param name="square">Index of the square.</param>
-    public int OwnerOf(int square) => keeperOf.GetValueOrDefault(square, NoKeeper) != NoKeeper ? square : HostOf[square];
+    /// <summary>Cell that owns each square: itself, the host of its largest part, or −1 outside; [rows × columns], x fastest.</summary>
+    public int[] OwnerOfSquares()
+    {
+        int[] owners = HostOf[..squares.Grid.CellCount];
+        foreach ((int square, int keeper) in keeperOf)
+        {
+            if (keeper != NoKeeper) owners[square] = square;
+        }
+
+        return owners;
+    }
 
     /// <summary>Host of each part, by its number; −1 where there is no part.</summary>
     public int[] HostOf { get; }
