@@ -20,6 +20,7 @@ internal readonly record struct EdgeFollowing(double Reach)
     /// <param name="overhang">How far it may reach beyond the edge's ends [m].</param>
     public (double From, double To)? Along(Segment segment, Segment edge, double overhang)
     {
+        if (AreApart(segment, edge, Reach + overhang)) return null;
         double length = edge.Length, own = segment.Length;
         double ex = (edge.To.X - edge.From.X) / length, ey = (edge.To.Y - edge.From.Y) / length;
         double dx = segment.To.X - segment.From.X, dy = segment.To.Y - segment.From.Y;
@@ -30,6 +31,10 @@ internal readonly record struct EdgeFollowing(double Reach)
         (from, to) = Clip((from, to), ex * fx + ey * fy, ex * dx + ey * dy, -overhang, length + overhang);
         return to > from ? (from, to) : null;
     }
+
+    private static bool AreApart(Segment a, Segment b, double distance) =>
+        Math.Min(a.From.X, a.To.X) > Math.Max(b.From.X, b.To.X) + distance || Math.Max(a.From.X, a.To.X) < Math.Min(b.From.X, b.To.X) - distance
+        || Math.Min(a.From.Y, a.To.Y) > Math.Max(b.From.Y, b.To.Y) + distance || Math.Max(a.From.Y, a.To.Y) < Math.Min(b.From.Y, b.To.Y) - distance;
 
     // Shares t of the range with low ≤ start + t·slope ≤ high.
     private static (double From, double To) Clip((double From, double To) range, double start, double slope, double low, double high)

@@ -7,10 +7,11 @@ internal static class InnerStretches
 {
     public static IEnumerable<Segment> Of(IReadOnlyList<Point2> path, EdgeFollowing following, Region region)
     {
+        Segment[] edges = [.. EdgesOf(region)];
         foreach (Segment segment in Segment.Between(path))
         {
             var onEdge = new Intervals();
-            foreach (Segment edge in EdgesOf(region))
+            foreach (Segment edge in edges)
             {
                 // Round a corner of the outline the line changes edges; no stretch between the two counts as inside.
                 if (following.Along(segment, edge, following.Reach) is (double from, double to)) onEdge.Add(from, to);
