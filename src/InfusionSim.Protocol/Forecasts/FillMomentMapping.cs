@@ -2,7 +2,7 @@ using Google.Protobuf;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Protocol.Units;
-using InfusionSim.Protocol.V1;
+using FillMoment = InfusionSim.Protocol.V1.FillMoment;
 
 namespace InfusionSim.Protocol.Forecasts;
 
