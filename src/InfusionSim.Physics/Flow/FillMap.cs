@@ -10,14 +10,14 @@ public sealed class FillMap
     private readonly FillMarcher _marcher;
     private readonly Lock _marching = new();
 
-    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, IReadOnlyList<FillMoment> moments)
+    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, IReadOnlyList<FillTally> tallies)
     {
         Problem = problem;
         Reached = reached;
         Total = total;
         _marcher = marcher;
         Arrival = arrival;
-        Moments = moments;
+        Tallies = tallies;
     }
 
     /// <summary>The problem it answers.</summary>
@@ -32,8 +32,8 @@ public sealed class FillMap
     /// <summary>Drive clock at which the front passes the middle of each cell [-]; +∞ where it never does, NaN without cloth. [rows × columns], x fastest.</summary>
     public double[] Arrival { get; }
 
-    /// <summary>What the moments computed on the way add up to, in order of the clock.</summary>
-    public IReadOnlyList<FillMoment> Moments { get; }
+    /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
+    public IReadOnlyList<FillTally> Tallies { get; }
 
     /// <summary>Drive clock at which the last place that can fill is full [-], gas in sealed places left out of account.</summary>
     public double FillClock => Total.Clock;
@@ -54,8 +54,8 @@ public sealed class FillMap
         bool[] reached = Reach.From(problem);
         FillTotal total = FillTotal.Of(problem, reached, tolerance, cancellation);
         FillMarcher marcher = new(problem, reached, tolerance);
-        (double[] arrival, IReadOnlyList<FillMoment> moments) = FrontTracker.Follow(problem, marcher, total.Clock, FirstMoments, progress, cancellation);
-        return new FillMap(problem, reached, total, marcher, arrival, moments);
+        (double[] arrival, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, FirstMoments, progress, cancellation);
+        return new FillMap(problem, reached, total, marcher, arrival, tallies);
     }
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>
