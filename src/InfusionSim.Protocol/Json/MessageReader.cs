@@ -29,11 +29,21 @@ public static class MessageReader
         where T : IMessage<T>, new()
     {
         var message = new T();
+        return new JsonReading<T>(message, ReadInto(message, json, what));
+    }
+
+    /// <summary>Reads JSON into an empty message.</summary>
+    /// <param name="message">Takes all that can be read.</param>
+    /// <param name="json">UTF-8 text, with or without a byte order mark.</param>
+    /// <param name="what">What the text is called in a fault: plan, request.</param>
+    public static IReadOnlyList<Fault> ReadInto(IMessage message, ReadOnlyMemory<byte> json, string what)
+    {
+        ArgumentNullException.ThrowIfNull(message);
         var faults = new FaultList();
         if (json.Length > MostBytes)
         {
             faults.Add("", $"The {what} is {json.Length / 1024 / 1024.0:0.0} MiB long; at most {MostBytes / 1024 / 1024} MiB are read.", ErrorReason.TooLarge);
-            return new JsonReading<T>(message, faults.ToList());
+            return faults.ToList();
         }
 
         if (json.Span.StartsWith(Encoding.UTF8.Preamble)) json = json[Encoding.UTF8.Preamble.Length..];
@@ -44,7 +54,7 @@ public static class MessageReader
             if (document.RootElement.ValueKind != JsonValueKind.Object)
                 faults.Add("", $"The {what} must be a JSON object {{ … }}; it is {ValueReader.KindOf(document.RootElement)}.", ErrorReason.NotJson);
             else
-                new ObjectReader(faults).Read(document.RootElement, message, "");
+                new ObjectReader(faults, what).Read(document.RootElement, message, "");
         }
         catch (JsonException exception)
         {
@@ -55,6 +65,6 @@ public static class MessageReader
             faults.Add("", $"The {what} is not UTF-8 text: byte {exception.Index + 1} fits no letter. Save it as UTF-8.", ErrorReason.NotJson);
         }
 
-        return new JsonReading<T>(message, faults.ToList());
+        return faults.ToList();
     }
 }

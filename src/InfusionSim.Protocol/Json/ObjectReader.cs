@@ -8,7 +8,8 @@ namespace InfusionSim.Protocol.Json;
 
 /// <summary>Reads one JSON object into a message, key by key, and goes on after a fault.</summary>
 /// <param name="faults">Takes the faults.</param>
-internal sealed class ObjectReader(FaultList faults)
+/// <param name="what">What the whole text is called in a fault.</param>
+internal sealed class ObjectReader(FaultList faults, string what)
 {
     private readonly ValueReader _values = new(faults);
 
@@ -94,7 +95,7 @@ internal sealed class ObjectReader(FaultList faults)
         faults.Add(Join(path, shown), $"'{shown}' is not a key of {Subject(path)}; {advice}", ErrorReason.UnknownKey);
     }
 
-    private static string Subject(string path) => path.Length == 0 ? "the plan" : path;
+    private string Subject(string path) => path.Length == 0 ? $"the {what}" : path;
 
     private static FieldDescriptor? FieldOf(MessageDescriptor descriptor, string key)
     {

@@ -1,0 +1,62 @@
+using Google.Protobuf;
+using InfusionSim.Protocol.Faults;
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Requests;
+
+/// <summary>Finds every fault of a request: those of its plan and those of the rest.</summary>
+public static class RequestChecker
+{
+    private const string PlanPath = "plan.";
+
+    /// <summary>Checks a request.</summary>
+    /// <param name="request">The request.</param>
+    public static PlanCheck Check(PredictFillRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return PlanChecker.Check(request.Plan);
+    }
+
+    /// <summary>Checks a request.</summary>
+    /// <param name="request">The request.</param>
+    public static PlanCheck Check(WatchFillRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return Check(request, []);
+    }
+
+    /// <summary>Checks a request that was read from JSON.</summary>
+    /// <param name="request">What could be read.</param>
+    /// <param name="found">The faults of reading it.</param>
+    public static PlanCheck Check(IMessage request, IReadOnlyList<Fault> found)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        ArgumentNullException.ThrowIfNull(found);
+        // A place in a plan is named from the plan's root, whichever way the plan came.
+        Fault[] fromRoot = [.. found.Select(fault => fault.Path.StartsWith(PlanPath, StringComparison.Ordinal)
+            ? fault with { Path = fault.Path[PlanPath.Length..], Text = fault.Text.Replace(fault.Path, fault.Path[PlanPath.Length..], StringComparison.Ordinal) }
+            : fault)];
+        bool isText = fromRoot.Any(fault => fault.Reason == ErrorReason.NotJson && fault.Path.Length == 0);
+        if (isText) return new PlanCheck(new InfusionPlan(), fromRoot, []);
+        return request switch
+        {
+            PredictFillRequest predict => PlanChecker.Check(predict.Plan, fromRoot),
+            WatchFillRequest watch => PlanChecker.Check(watch.Plan, [.. fromRoot, .. FaultsOfMoments(watch)]),
+            _ => throw new ArgumentException($"{request.Descriptor.FullName} is no request with a plan.", nameof(request)),
+        };
+    }
+
+    private static IReadOnlyList<Fault> FaultsOfMoments(WatchFillRequest request)
+    {
+        var faults = new FaultList();
+        if (request.HasMoments && request.Moments is < 1 or > RequestLimits.MostMoments)
+            faults.Add("moments", $"moments is {Numbers.Count(request.Moments)}; it must lie between 1 and {RequestLimits.MostMoments}.");
+        if (request.AtTimeS.Count > RequestLimits.MostMoments)
+            faults.Add("atTimeS", $"atTimeS names {Numbers.Count(request.AtTimeS.Count)} moments; at most {RequestLimits.MostMoments} are shown.", ErrorReason.TooLarge);
+        else
+            NumberCheck.Run(new WatchFillRequest { AtTimeS = { request.AtTimeS } }, faults);
+        return faults.ToList();
+    }
+}
