@@ -1,7 +1,10 @@
 using Google.Protobuf;
 using InfusionSim.Numerics.Grids;
+using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Forecasts;
 using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.Plans;
 using FillMoment = InfusionSim.Protocol.V1.FillMoment;
 
 namespace InfusionSim.Protocol.Forecasts;
@@ -10,33 +13,46 @@ namespace InfusionSim.Protocol.Forecasts;
 public static class FillMomentMapping
 {
     /// <summary>Maps one moment.</summary>
+    /// <remarks>The flow is computed as if trapped gas let the resin in, so what stays dry at the end is kept dry here.</remarks>
     /// <param name="state">The panel at that time.</param>
-    /// <param name="cells">Its squares.</param>
     /// <param name="time">The time [s].</param>
-    /// <param name="bag">What drives the resin.</param>
-    public static FillMoment ToContract(FillState state, CutCellGrid cells, double time, Physics.Clock.Bag bag)
+    /// <param name="forecast">The forecast it belongs to.</param>
+    /// <param name="inputs">What the forecast was computed from.</param>
+    public static FillMoment ToContract(FillState state, double time, Forecast forecast, FillInputs inputs)
     {
         ArgumentNullException.ThrowIfNull(state);
-        ArgumentNullException.ThrowIfNull(cells);
-        ArgumentNullException.ThrowIfNull(bag);
+        ArgumentNullException.ThrowIfNull(forecast);
+        ArgumentNullException.ThrowIfNull(inputs);
+        CutCellGrid cells = forecast.Map.Problem.Cells;
         var moment = new FillMoment
         {
             TimeS = UnitConversion.Kept(Finite.Needed(time, "the time of a moment")),
             FilledFraction = UnitConversion.Kept(Finite.Needed(state.FilledFraction, "the filled fraction")),
             Grid = FrontMapMapping.ToGrid(cells.Grid),
-            WetShare = ByteString.CopyFrom(WetShares(state, cells)),
+            WetShare = ByteString.CopyFrom(WetShares(state, cells, forecast.DrySpots)),
             ResinInCm3 = UnitConversion.Cm3FromCubicMetres(Finite.Needed(state.ResinIn.Sum(), "the resin in")),
             ResinOutCm3 = UnitConversion.Cm3FromCubicMetres(Finite.Needed(state.ResinOut.Sum(), "the resin out")),
         };
-        if (state.Pressure is double[] pressure) moment.PressureMbarAbs.AddRange(Pressures(pressure, cells, bag));
+        if (state.Pressure is double[] pressure) moment.PressureMbarAbs.AddRange(Pressures(pressure, cells, inputs.Bag));
         return moment;
     }
 
-    private static byte[] WetShares(FillState state, CutCellGrid cells)
+    private static byte[] WetShares(FillState state, CutCellGrid cells, IReadOnlyList<DrySpot> drySpots)
     {
+        var most = new Dictionary<int, double>();
+        foreach (DrySpot spot in drySpots)
+        {
+            double wetAtTheEnd = Math.Clamp(1 - spot.Area / spot.Cells.Sum(cell => cells.Area[cell]), 0, 1);
+            foreach (int cell in spot.Cells) most[cell] = wetAtTheEnd;
+        }
+
         var shares = new byte[cells.Grid.CellCount];
         for (int square = 0; square < shares.Length; square++)
-            if (cells.OwnerOf[square] is int owner and >= 0) shares[square] = (byte)Math.Round(255 * Math.Clamp(state.Saturation[owner], 0, 1));
+        {
+            int owner = cells.OwnerOf[square];
+            if (owner >= 0) shares[square] = (byte)Math.Round(255 * Math.Clamp(state.Saturation[owner], 0, most.GetValueOrDefault(owner, 1)));
+        }
+
         return shares;
     }
 

@@ -35,7 +35,7 @@ internal static class FindingMapping
 
     private static (double Amount, string Unit) WithUnit(Domain.FindingKind kind, double amount) => kind switch
     {
-        Domain.FindingKind.TrapsAir or Domain.FindingKind.GoalFinerThanResolution => (UnitConversion.Mm2FromSquareMetres(amount), "mm2"),
+        Domain.FindingKind.TrapsAir or Domain.FindingKind.StopsShort or Domain.FindingKind.GoalFinerThanResolution => (UnitConversion.Mm2FromSquareMetres(amount), "mm2"),
         Domain.FindingKind.VentReachedEarly or Domain.FindingKind.ResinOutAboveGoal or Domain.FindingKind.PotRunsDry => (UnitConversion.Cm3FromCubicMetres(amount), "cm3"),
         Domain.FindingKind.ToolSideBehind => (UnitConversion.Kept(amount / 60), "min"),
         _ => (UnitConversion.Kept(amount), "ratio"),

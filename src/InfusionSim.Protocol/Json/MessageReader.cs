@@ -54,7 +54,7 @@ public static class MessageReader
             if (document.RootElement.ValueKind != JsonValueKind.Object)
                 faults.Add("", $"The {what} must be a JSON object {{ … }}; it is {ValueReader.KindOf(document.RootElement)}.", ErrorReason.NotJson);
             else
-                new ObjectReader(faults, what).Read(document.RootElement, message, "");
+                new ObjectReader(faults).Read(document.RootElement, message, "");
         }
         catch (JsonException exception)
         {

@@ -8,8 +8,7 @@ namespace InfusionSim.Protocol.Json;
 
 /// <summary>Reads one JSON object into a message, key by key, and goes on after a fault.</summary>
 /// <param name="faults">Takes the faults.</param>
-/// <param name="what">What the whole text is called in a fault.</param>
-internal sealed class ObjectReader(FaultList faults, string what)
+internal sealed class ObjectReader(FaultList faults)
 {
     private readonly ValueReader _values = new(faults);
 
@@ -21,7 +20,7 @@ internal sealed class ObjectReader(FaultList faults, string what)
         {
             if (!ValueReader.TryGetText(() => property.Name, out string key))
             {
-                faults.Add(path, $"A key of {Subject(path)} holds half a letter (a lone surrogate).", ErrorReason.NotJson);
+                faults.Add(path, $"A key of {Subject(path, message.Descriptor)} holds half a letter (a lone surrogate).", ErrorReason.NotJson);
                 continue;
             }
 
@@ -81,7 +80,8 @@ internal sealed class ObjectReader(FaultList faults, string what)
         }
 
         IMessage child = Empty(field);
-        Read(value, child, path);
+        // A place in a plan is named from the plan's root, whichever way the plan came.
+        Read(value, child, field.MessageType == InfusionPlan.Descriptor ? "" : path);
         return child;
     }
 
@@ -92,10 +92,14 @@ internal sealed class ObjectReader(FaultList faults, string what)
         string advice = nearest is not null
             ? $"did you mean '{nearest}'?"
             : "known here are " + string.Join(", ", descriptor.Fields.InFieldNumberOrder().Select(field => field.JsonName)) + ".";
-        faults.Add(Join(path, shown), $"'{shown}' is not a key of {Subject(path)}; {advice}", ErrorReason.UnknownKey);
+        faults.Add(Join(path, shown), $"'{shown}' is not a key of {Subject(path, descriptor)}; {advice}", ErrorReason.UnknownKey);
     }
 
-    private string Subject(string path) => path.Length == 0 ? $"the {what}" : path;
+    private static string Subject(string path, MessageDescriptor descriptor)
+    {
+        if (path.Length > 0) return path;
+        return descriptor == InfusionPlan.Descriptor ? "the plan" : "the request";
+    }
 
     private static FieldDescriptor? FieldOf(MessageDescriptor descriptor, string key)
     {

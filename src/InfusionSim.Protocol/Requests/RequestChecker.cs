@@ -9,8 +9,6 @@ namespace InfusionSim.Protocol.Requests;
 /// <summary>Finds every fault of a request: those of its plan and those of the rest.</summary>
 public static class RequestChecker
 {
-    private const string PlanPath = "plan.";
-
     /// <summary>Checks a request.</summary>
     /// <param name="request">The request.</param>
     public static PlanCheck Check(PredictFillRequest request)
@@ -34,16 +32,12 @@ public static class RequestChecker
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(found);
-        // A place in a plan is named from the plan's root, whichever way the plan came.
-        Fault[] fromRoot = [.. found.Select(fault => fault.Path.StartsWith(PlanPath, StringComparison.Ordinal)
-            ? fault with { Path = fault.Path[PlanPath.Length..], Text = fault.Text.Replace(fault.Path, fault.Path[PlanPath.Length..], StringComparison.Ordinal) }
-            : fault)];
-        bool isText = fromRoot.Any(fault => fault.Reason == ErrorReason.NotJson && fault.Path.Length == 0);
-        if (isText) return new PlanCheck(new InfusionPlan(), fromRoot, []);
+        bool isText = found.Any(fault => fault.Reason == ErrorReason.NotJson && fault.Path.Length == 0);
+        if (isText) return new PlanCheck(new InfusionPlan(), found, []);
         return request switch
         {
-            PredictFillRequest predict => PlanChecker.Check(predict.Plan, fromRoot),
-            WatchFillRequest watch => PlanChecker.Check(watch.Plan, [.. fromRoot, .. FaultsOfMoments(watch)]),
+            PredictFillRequest predict => PlanChecker.Check(predict.Plan, found),
+            WatchFillRequest watch => PlanChecker.Check(watch.Plan, [.. found, .. FaultsOfMoments(watch)]),
             _ => throw new ArgumentException($"{request.Descriptor.FullName} is no request with a plan.", nameof(request)),
         };
     }

@@ -24,7 +24,7 @@ public static class FindingSentences
             FindingKind.PotRunsDry =>
                 $"The pot is empty{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, " after ", "")}. Mix more.",
             FindingKind.StopsShort =>
-                $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Where(finding, plan, " and never reaches ")}. "
+                $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
             FindingKind.TrapsAir when plan.Vents.Count == 0 =>
                 "There is no vent: all the air under the bag stays in the cloth. Put a vent where the cloth fills last.",

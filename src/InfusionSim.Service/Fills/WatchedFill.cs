@@ -4,6 +4,7 @@ using InfusionSim.Protocol.Forecasts;
 using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.Requests;
 using InfusionSim.Protocol.V1;
+using FillMoment = InfusionSim.Protocol.V1.FillMoment;
 
 namespace InfusionSim.Service.Fills;
 
@@ -75,7 +76,7 @@ internal sealed class WatchedFill(IFillForecaster forecaster, ForecastDesk desk,
     private FillMoment MomentAt(Forecast forecast, double time, bool withPressure, CancellationToken cancellation)
     {
         FillState state = forecaster.StateAt(forecast, inputs, time, withPressure, cancellation);
-        return FillMomentMapping.ToContract(state, forecast.Map.Problem.Cells, time, inputs.Bag);
+        return FillMomentMapping.ToContract(state, time, forecast, inputs);
     }
 
     private static Progress ToContract(ForecastProgress step) => new()

@@ -15,7 +15,7 @@ namespace InfusionSim.Service.Transport;
 /// <remarks>The transport turns an unknown key into nothing and lets NaN pass; behind this guard it sees only what this project has read and written again.</remarks>
 internal sealed class JsonGuard(RequestDelegate next)
 {
-    private static readonly JsonFormatter ErrorFormatter = new(JsonFormatter.Settings.Default.WithTypeRegistry(ServiceParts.ErrorDetails));
+    private static readonly JsonFormatter ErrorFormatter = new(JsonFormatter.Settings.Default.WithFormatDefaultValues(true).WithTypeRegistry(ServiceParts.ErrorDetails));
 
     /// <summary>Reads the request, answers its faults or passes it on.</summary>
     public async Task InvokeAsync(HttpContext context)
@@ -53,16 +53,18 @@ internal sealed class JsonGuard(RequestDelegate next)
 
     private static async Task<byte[]?> ReadBodyAsync(HttpRequest request)
     {
-        if (request.ContentLength > RequestLimits.MostRequestBytes) return null;
         using var body = new MemoryStream();
         byte[] piece = new byte[16 * 1024];
+        long length = 0;
         int count;
         while ((count = await request.Body.ReadAsync(piece, request.HttpContext.RequestAborted)) > 0)
         {
-            if (body.Length + count > RequestLimits.MostRequestBytes) return null;
-            body.Write(piece, 0, count);
+            // What is too long is still read to its end, unkept: a caller cut off in the middle never sees why.
+            length += count;
+            if (length <= RequestLimits.MostRequestBytes) body.Write(piece, 0, count);
         }
 
+        if (length > RequestLimits.MostRequestBytes) return null;
         return body.ToArray();
     }
 
