@@ -80,20 +80,32 @@ public sealed class ClothMap
     internal static InvalidOperationException Uncovered(Point2 place) => new(
         $"No zone covers the cloth at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm; every place inside the outline needs one.");
 
-    // Shares of the way at which it enters or leaves a zone, and its end.
-    private SortedSet<double> Crossings(Point2 from, Point2 to)
+    // Shares of the way at which it crosses edges of zones, and its end, in order. Called for many short ways, most of which cross nothing.
+    private List<double> Crossings(Point2 from, Point2 to)
     {
-        var crossings = new SortedSet<double> { 1 };
-        foreach (RingLocator? area in areas)
+        List<double> crossings = [1];
+        foreach (Zone zone in zones)
         {
-            if (area is null) continue;
-            foreach (ParameterInterval inside in area.IntervalsInside(from, to))
+            if (zone.Area is not Ring area) continue;
+            Point2 a = area.Corners[^1];
+            foreach (Point2 b in area.Corners)
             {
-                if (inside.From > 0) crossings.Add(inside.From);
-                crossings.Add(inside.To);
+                if (Crossing(from, to, a, b) is double share) crossings.Add(share);
+                a = b;
             }
         }
 
+        if (crossings.Count > 1) crossings.Sort();
         return crossings;
+    }
+
+    private static double? Crossing(Point2 from, Point2 to, Point2 a, Point2 b)
+    {
+        double dx = to.X - from.X, dy = to.Y - from.Y;
+        double sideA = dx * (a.Y - from.Y) - dy * (a.X - from.X), sideB = dx * (b.Y - from.Y) - dy * (b.X - from.X);
+        if ((sideA > 0) == (sideB > 0)) return null;
+        double onEdge = sideA / (sideA - sideB), x = a.X + onEdge * (b.X - a.X), y = a.Y + onEdge * (b.Y - a.Y);
+        double share = ((x - from.X) * dx + (y - from.Y) * dy) / (dx * dx + dy * dy);
+        return share > 0 && share < 1 ? share : null;
     }
 }

@@ -13,7 +13,7 @@ namespace InfusionSim.Physics.Flow;
 /// </remarks>
 internal static class FaceConductances
 {
-    private const int Ways = 8;
+    private const int Ways = 4;
 
     // Middles of cells that own slivers can come close together along an axis.
     private const double LeastDistanceInCells = 0.05;

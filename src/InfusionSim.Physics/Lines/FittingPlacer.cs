@@ -49,7 +49,7 @@ internal sealed class FittingPlacer
         double inCloth = CircleShare.Inside(cells.Region, place, effective, stretch);
         foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Ratio, radius / grid.CellSize, offsetX, offsetY))
         {
-            List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row);
+            List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row, place);
             double sum = shares.Sum(share => share.Weight);
             if (sum == 0 || inCloth == 0) throw new InvalidOperationException($"A fitting at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm touches no cloth.");
             double reach = EquivalentRadius(electrode, shares, inCloth);
@@ -89,21 +89,45 @@ internal sealed class FittingPlacer
         }
     }
 
-    private List<(int Cell, double Weight)> SharesInCloth(ClusterElectrode electrode, int column, int row)
+    private List<(int Cell, double Weight)> SharesInCloth(ClusterElectrode electrode, int column, int row, Point2 place)
     {
         UniformGrid grid = cells.Grid;
         double square = grid.CellSize * grid.CellSize;
-        var shares = new List<(int Cell, double Weight)>();
+        var weights = new Dictionary<int, double>();
         for (int k = 0; k < electrode.Cells.Count; k++)
         {
             int i = column + electrode.Cells[k].Column, j = row + electrode.Cells[k].Row;
             if (i < 0 || j < 0 || i >= grid.Columns || j >= grid.Rows) continue;
             int cell = grid.IndexOf(i, j);
             // A cell cut by the edge keeps its share of the flow, as half a cell of a reflected cluster does.
-            if (cells.HasCloth(cell)) shares.Add((cell, electrode.Charges[k] * Math.Min(1, cells.Area[cell] / square)));
+            if (cells.HasCloth(cell)) weights[cell] = electrode.Charges[k] * Math.Min(1, cells.Area[cell] / square);
         }
 
-        return shares;
+        return [.. ConnectedWith(place, weights).Order().Select(cell => (cell, weights[cell]))];
+    }
+
+    // Cloth across a slit or a cut-out lies under the cluster, not under the fitting.
+    private HashSet<int> ConnectedWith(Point2 place, Dictionary<int, double> cluster)
+    {
+        int columns = cells.Grid.Columns;
+        HashSet<int> reached = [];
+        if (cluster.Count == 0) return reached;
+        Queue<int> queue = new();
+        Visit(cluster.Keys.Order().MinBy(cell => cells.CentroidOf(cell).DistanceTo(place)));
+        while (queue.TryDequeue(out int cell))
+        {
+            if (cells.EastAperture[cell] > 0) Visit(cell + 1);
+            if (cells.NorthAperture[cell] > 0) Visit(cell + columns);
+            if (cell % columns > 0 && cells.EastAperture[cell - 1] > 0) Visit(cell - 1);
+            if (cell >= columns && cells.NorthAperture[cell - columns] > 0) Visit(cell - columns);
+        }
+
+        return reached;
+
+        void Visit(int cell)
+        {
+            if (cluster.ContainsKey(cell) && reached.Add(cell)) queue.Enqueue(cell);
+        }
     }
 
     // Reference cell and offset in half cells of the middle or face nearest to a coordinate counted in cells.

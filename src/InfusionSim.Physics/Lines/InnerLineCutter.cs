@@ -28,19 +28,22 @@ internal sealed class InnerLineCutter
         this.conductances = conductances;
     }
 
-    /// <summary>Enters a stretch of a line.</summary>
-    /// <param name="stretch">The stretch.</param>
-    /// <param name="contacts">Contacts of its line.</param>
-    public void Enter(Segment stretch, ContactTable contacts)
+    /// <summary>Enters the stretches of a line that lie inside the cloth.</summary>
+    /// <param name="stretches">The stretches.</param>
+    /// <param name="contacts">Contacts of the line.</param>
+    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts)
     {
-        foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
+        foreach (Segment stretch in stretches)
         {
-            if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
-            crossings.Add(new(share, stretch, contacts));
+            foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
+            {
+                if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
+                crossings.Add(new(share, stretch, contacts));
+            }
         }
 
         // Between the outermost middles and the edge of the cloth there is no other cell to part from, but the line feeds there as well.
-        foreach ((int cell, double conductance) in WallWays.Crossed(stretch, cells, cloth)) contacts.AddBeyond(cell, conductance);
+        foreach ((int cell, double conductance) in WallWays.Crossed(stretches, cells, cloth)) contacts.AddBeyond(cell, conductance);
     }
 
     /// <summary>Cuts every way that was entered, joins its two ends to the lines nearest to them and hands over the volume beyond.</summary>

@@ -10,14 +10,17 @@ internal static class InnerMembrane
     // On the boundary of two cells it lies in both.
     private const double BoundaryShare = 0.01;
 
-    public static void Touch(ContactTable contacts, Segment stretch, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
+    public static void Touch(IReadOnlyList<Segment> stretches, ContactTable contacts, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
     {
-        foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
+        foreach (Segment stretch in stretches)
         {
-            if (share < 0.5 + BoundaryShare) contacts.AddUnder(edge.Cell, edge.ConductanceTo(share, conductances));
-            if (share > 0.5 - BoundaryShare) contacts.AddUnder(edge.OtherCell(cells.Grid), edge.ConductanceTo(1 - share, conductances));
+            foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
+            {
+                if (share < 0.5 + BoundaryShare) contacts.AddUnder(edge.Cell, edge.ConductanceTo(share, conductances));
+                if (share > 0.5 - BoundaryShare) contacts.AddUnder(edge.OtherCell(cells.Grid), edge.ConductanceTo(1 - share, conductances));
+            }
         }
 
-        foreach ((int cell, double conductance) in WallWays.Crossed(stretch, cells, cloth)) contacts.AddUnder(cell, conductance);
+        foreach ((int cell, double conductance) in WallWays.Crossed(stretches, cells, cloth)) contacts.AddUnder(cell, conductance);
     }
 }

@@ -45,12 +45,9 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
 
             EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
             OutlineContacts.Add(contacts, path.Points, following, cells, cloth);
-            foreach (Segment stretch in InnerStretches.Of(path.Points, following, cells.Region))
-            {
-                if (passesResin) cutter.Enter(stretch, contacts);
-                else InnerMembrane.Touch(contacts, stretch, cells, cloth, conductances);
-            }
-
+            List<Segment> inside = [.. InnerStretches.Of(path.Points, following, cells.Region)];
+            if (passesResin) cutter.Enter(inside, contacts);
+            else InnerMembrane.Touch(inside, contacts, cells, cloth, conductances);
             return contacts;
         }
     }

@@ -10,16 +10,22 @@ internal static class WallWays
     // Keeps a cell whose middle lies on its own edge from conducting without limit.
     private const double LeastDistanceInCells = 1e-3;
 
-    /// <summary>Cells a stretch parts from an edge they own, with the conductance from the middle to the stretch [m³].</summary>
-    /// <param name="stretch">The stretch.</param>
+    /// <summary>Cells a line parts from an edge they own, with the conductance from the middle to the line [m³].</summary>
+    /// <param name="stretches">Stretches of the line.</param>
     /// <param name="cells">The cells.</param>
     /// <param name="cloth">The zones.</param>
-    public static IEnumerable<(int Cell, double Conductance)> Crossed(Segment stretch, CutCellGrid cells, ClothMap cloth)
+    public static IEnumerable<(int Cell, double Conductance)> Crossed(IReadOnlyList<Segment> stretches, CutCellGrid cells, ClothMap cloth)
     {
         foreach (EdgePiece piece in cells.EdgePieces)
         {
-            if (!(piece.Length > 0) || EdgeCrossings.BeforeWall(stretch, piece, cells) is not double share) continue;
-            yield return (piece.Cell, piece.Length / Resistance(piece, cells, cloth) / Math.Max(share, LatticeEdge.LeastShare));
+            if (!(piece.Length > 0) || !cells.HasCloth(piece.Cell)) continue;
+            double nearest = double.PositiveInfinity;
+            foreach (Segment stretch in stretches)
+            {
+                if (EdgeCrossings.BeforeWall(stretch, piece, cells) is double share) nearest = Math.Min(nearest, share);
+            }
+
+            if (nearest <= 1) yield return (piece.Cell, piece.Length / Resistance(piece, cells, cloth) / Math.Max(nearest, LatticeEdge.LeastShare));
         }
     }
 

@@ -103,6 +103,30 @@ public class FittingTests
         (u[middle] / pressure[middle]).ShouldBeLessThan(1.05 * u[middle - 41 - 1] / pressure[middle - 41 - 1]);
     }
 
+    [Fact]
+    public void Fitting_BesideASlit_DoesNotReachAcrossIt()
+    {
+        // 2 mm slit at x = 0.1: squares left of it lie under the cluster of a fitting right of it.
+        Panel panel = Panel(Rectangle(0, 0, 0.2, 0.2), 0.005, [Cloth], [Feed(Path((0.1085, 0.0525)))]);
+        panel = panel with { Region = new(panel.Region.Outline, [Rectangle(0.099, 0.02, 0.101, 0.15)]) };
+
+        FillProblem problem = FillProblemBuilder.Build(panel);
+
+        problem.Feeds[0].Contacts.ShouldNotBeEmpty();
+        problem.Feeds[0].Contacts.ShouldAllBe(c => problem.Cells.CentroidX[c.Cell] > 0.1);
+    }
+
+    [Fact]
+    public void Fitting_OnAnEdge_FillsLikeHalfOfTheMirroredPanel()
+    {
+        Panel half = Panel(Rectangle(0, 0, 0.2, 0.1), 0.005, [Cloth], [Feed(Path((0.1, 0)))]);
+        Panel whole = Panel(Rectangle(0, -0.1, 0.2, 0.1), 0.005, [Cloth], [Feed(Path((0.1, 0)))]);
+
+        double clock = TestSolver.FillClock(FillProblemBuilder.Build(half)), expected = TestSolver.FillClock(FillProblemBuilder.Build(whole));
+
+        FillProblemBuilderTests.RelativeError(clock, expected).ShouldBeLessThan(1e-9);
+    }
+
     private static Ring PartOfDisc(int walls)
     {
         double to = walls == 1 ? Math.PI : Math.PI / 2;

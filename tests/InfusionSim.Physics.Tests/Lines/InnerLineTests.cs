@@ -149,6 +149,39 @@ public class InnerLineTests
         b.Operator.North.ShouldBe(a.Operator.North);
     }
 
+    [Theory]
+    [InlineData(0.08, 0.1)]
+    [InlineData(0.085, 0.095)]
+    [InlineData(0.0831, 0.1047)]
+    public void TwoFeedLines_EndToEnd_ActLikeOne(double x, double y)
+    {
+        Point2 from = new(0.021, 0.033), to = new(from.X + 2 * (x - from.X), from.Y + 2 * (y - from.Y));
+        Panel one = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(new LinePath([from, to]))]);
+        Panel two = one with { Feeds = [Feed(new LinePath([from, new(x, y)])), Feed(new LinePath([new(x, y), to]))] };
+
+        FillProblem a = FillProblemBuilder.Build(one), b = FillProblemBuilder.Build(two);
+
+        for (int cell = 0; cell < 400; cell++)
+        {
+            b.Operator.Anchor[cell].ShouldBe(a.Operator.Anchor[cell], 1e-9 * 3e-13);
+            b.PoreVolume[cell].ShouldBe(a.PoreVolume[cell], 1e-9 * 1.5e-7);
+        }
+
+        b.Operator.East.ShouldBe(a.Operator.East);
+        b.Operator.North.ShouldBe(a.Operator.North);
+    }
+
+    [Fact]
+    public void FeedLine_LaidTwice_ChangesNothing()
+    {
+        Panel once = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0.1, 0.002), (0.003, 0.11), (0.15, 0.17)))]);
+        Panel twice = once with { Feeds = [Feed(Path((0.1, 0.002), (0.003, 0.11), (0.15, 0.17), (0.003, 0.11), (0.1, 0.002)))] };
+
+        FillProblem a = FillProblemBuilder.Build(once), b = FillProblemBuilder.Build(twice);
+
+        for (int cell = 0; cell < 400; cell++) b.Operator.Anchor[cell].ShouldBe(a.Operator.Anchor[cell], 1e-9 * 3e-13);
+    }
+
     [Fact]
     public void FeedLine_MirroredPanel_GivesMirroredContacts()
     {
