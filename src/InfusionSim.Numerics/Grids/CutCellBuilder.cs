@@ -50,12 +50,10 @@ public static class CutCellBuilder
         Point2 start = origin ?? new Point2(left, bottom);
         double onLine = GridFrame.OnLine(start, cellSize, Math.Max(right - start.X, top - start.Y) / cellSize);
         if (!(left >= start.X - onLine * cellSize && bottom >= start.Y - onLine * cellSize)) throw new ArgumentException($"The grid starts at ({start.X}, {start.Y}) m; the region reaches ({left}, {bottom}) m.", nameof(origin));
-        return new UniformGrid(start, cellSize, Count(right - start.X), Count(top - start.Y));
+        double columns = Count(right - start.X), rows = Count(top - start.Y);
+        if (columns * rows > Array.MaxLength) throw new ArgumentException($"{columns} × {rows} squares; at most {Array.MaxLength} altogether.", nameof(cellSize));
+        return new UniformGrid(start, cellSize, (int)columns, (int)rows);
 
-        int Count(double extent)
-        {
-            double count = Math.Max(1, Math.Ceiling(extent / cellSize - onLine));
-            return count <= 1 << 20 ? (int)count : throw new ArgumentException($"{count} squares in a row; at most {1 << 20}.", nameof(cellSize));
-        }
+        double Count(double extent) => Math.Max(1, Math.Ceiling(extent / cellSize - onLine));
     }
 }
