@@ -29,7 +29,7 @@ public sealed class AnimatedPicture
         try
         {
             var frames = bitmaps.Select((bitmap, i) => new SKWebpEncoderFrame(bitmap.PeekPixels(), TimeSpan.FromMilliseconds(_durationsMs[i]))).ToArray();
-            using var data = SKWebpEncoder.EncodeAnimated(frames, new SKWebpEncoderOptions(SKWebpEncoderCompression.Lossless, 80));
+            using var data = SKWebpEncoder.EncodeAnimated(frames, new SKWebpEncoderOptions(SKWebpEncoderCompression.Lossy, 70));
             return data?.ToArray() ?? throw new InvalidOperationException("The animated picture could not be encoded.");
         }
         finally

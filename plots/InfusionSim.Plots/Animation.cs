@@ -4,6 +4,7 @@ using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots;
@@ -25,6 +26,7 @@ public static class Animation
     /// <exception cref="ArgumentException">When there is no front map or no moment.</exception>
     public static AnimatedPicture Draw(InfusionPlan plan, PredictFillResponse response, IReadOnlyList<FillMoment> moments)
     {
+        plan = Require.Plan(plan);
         Require.FrontMap(response);
         Require.Moments(moments);
         var cloth = new ClothArea(plan);
@@ -33,16 +35,16 @@ public static class Animation
         var view = new FillView(plan, cloth, map, PanelView.Fit(cloth, area, 10));
         var scale = new TimeLine(response.Forecast);
         var height = (int)MathF.Ceiling(area.Bottom + TimeLine.Height);
-        var frames = moments.Select((moment, i) => new Picture(Width, height, TimeText.Of(moment.TimeS), canvas =>
+        var frames = moments.Select((moment, i) => new Picture(Width, height, Amounts.Time(moment.TimeS), canvas =>
         {
             var isEnd = moment.TimeS >= response.Forecast.EndTimeS * (1 - 1e-6);
-            var badge = isEnd ? Header.Badge(canvas, response.Forecast.Outcome, Width - Side, 24) : 0;
+            var badge = isEnd ? Badge.Of(plan, response.Forecast).Draw(canvas, Width - Side, 24) : 0;
             TextStyle.StrongLabel.Draw(canvas, Header.Shorten(plan.Title, Width - 2 * Side - badge - 8, TextStyle.StrongLabel), Side, 22, Theme.Ink);
-            TextStyle.Label.Draw(canvas, $"{TimeText.Of(moment.TimeS)} after opening, {ShareText.Of(moment.FilledFraction)} wet", Side, 45, Theme.Ink);
+            TextStyle.Label.Draw(canvas, $"{Amounts.Time(moment.TimeS)} after opening, {Amounts.Percent(moment.FilledFraction)} wet", Side, 45, Theme.Ink);
             view.Draw(canvas, moment.TimeS, isEnd, [.. Fronts.TimeScale.Earlier(response.Forecast.EndTimeS, moment.TimeS)]);
             scale.Draw(canvas, moment.TimeS, Side, area.Bottom + 14, Width - 2 * Side);
         })).ToArray();
         var durations = frames.Select((_, i) => i == frames.Length - 1 ? LastFrameMs : FrameMs).ToArray();
-        return new AnimatedPicture($"{plan.Title}, moving: {ForecastText.Sentence(plan, response.Forecast)}", frames, durations);
+        return new AnimatedPicture($"{plan.Title}, moving: {ForecastText.Sentence(plan, response)}", frames, durations);
     }
 }

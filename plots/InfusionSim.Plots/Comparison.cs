@@ -5,6 +5,7 @@ using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots;
@@ -27,6 +28,7 @@ public static class Comparison
             throw new ArgumentException($"There is nothing to compare: {answers.Count} plan given; give two or more.", nameof(answers));
         }
 
+        answers = [.. answers.Select(answer => (Require.Plan(answer.Plan), answer.Response))];
         foreach (var (_, response) in answers)
         {
             Require.FrontMap(response);
@@ -45,7 +47,7 @@ public static class Comparison
             .Distinct().Order().ToArray();
         var keyTop = cells.Max(cell => cell.Box.Bottom) + 14;
         var height = keyTop + ClassBar.Height + SignKey.Rows(signs, width) * SignKey.RowHeight + Theme.Margin - 6;
-        var sentence = string.Join(" ", answers.Select(answer => $"{answer.Plan.Title}: {ForecastText.Sentence(answer.Plan, answer.Response.Forecast)}"));
+        var sentence = string.Join(" ", answers.Select(answer => $"{answer.Plan.Title}: {ForecastText.Sentence(answer.Plan, answer.Response)}"));
         return new Picture(Theme.PictureWidth, (int)MathF.Ceiling(height), sentence, canvas =>
         {
             foreach (var cell in cells)
@@ -54,7 +56,7 @@ public static class Comparison
             }
 
             ClassBar.Draw(
-                canvas, new SKRect(left, keyTop, left + width, keyTop + ClassBar.Height), "Front arrives", scale.Colours, scale.Texts, "0", TimeText.Of(scale.EndS));
+                canvas, new SKRect(left, keyTop, left + width, keyTop + ClassBar.Height), "Front arrives", scale.Colours, scale.Texts, "0", Amounts.Time(scale.EndS));
             SignKey.Draw(canvas, signs, left, keyTop + ClassBar.Height, width);
         });
     }
@@ -71,12 +73,12 @@ public static class Comparison
         {
             var title = new TextStyle(18, true);
             title.Draw(canvas, Header.Shorten(Plan.Title, Box.Width, title), Box.Left, Box.Top + 14, Theme.Ink);
-            var badge = Header.BadgeWidth(Forecast.Outcome);
-            Header.Badge(canvas, Forecast.Outcome, Box.Left + badge, Box.Top + 45);
-            var lines = TextStyle.Label.Wrap(ForecastText.Short(Forecast), Box.Width - badge - 12);
+            var badge = Badge.Of(Plan, Forecast);
+            badge.Draw(canvas, Box.Left + badge.Width, Box.Top + 45);
+            var lines = TextStyle.Label.Wrap(ForecastText.Short(Plan, Forecast), Box.Width - badge.Width - 12);
             for (var i = 0; i < lines.Count; i++)
             {
-                TextStyle.Label.Draw(canvas, lines[i], Box.Left + badge + 10, Box.Top + 45 + (i - (lines.Count - 1) / 2f) * 18, Theme.Ink);
+                TextStyle.Label.Draw(canvas, lines[i], Box.Left + badge.Width + 10, Box.Top + 45 + (i - (lines.Count - 1) / 2f) * 18, Theme.Ink);
             }
 
             Scene.Draw(canvas);

@@ -5,6 +5,7 @@ using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots;
@@ -21,21 +22,22 @@ public static class Front
     /// <exception cref="ArgumentException">When the answer has no front map.</exception>
     public static Picture Draw(InfusionPlan plan, PredictFillResponse response)
     {
+        plan = Require.Plan(plan);
         Require.FrontMap(response);
         var (scene, layout) = Prepare(plan, response);
         var signs = PanelKey.Signs(plan, scene.DrySpots.Count > 0, scene.NeverReached.Count > 0, scene.Last is not null);
-        var sentence = ForecastText.Sentence(plan, response.Forecast);
+        var sentence = ForecastText.Sentence(plan, response);
         var scale = new TimeScale(response.Forecast.EndTimeS);
         var keyTop = layout.Area.Bottom + PanelFrame.BottomRoom + 12;
         var (left, width) = (Theme.Margin, Theme.PictureWidth - 2 * Theme.Margin);
         var height = keyTop + ClassBar.Height + SignKey.Rows(signs, width) * SignKey.RowHeight + Theme.Margin - 6;
         return new Picture(Theme.PictureWidth, (int)MathF.Ceiling(height), $"{plan.Title}: {sentence}", canvas =>
         {
-            Header.Draw(canvas, plan.Title, response.Forecast.Outcome, sentence, left, width);
+            Header.Draw(canvas, plan.Title, Badge.Of(plan, response.Forecast), sentence, left, width);
             PanelFrame.Draw(canvas, layout, scene.Draw);
             ClassBar.Draw(
                 canvas, new SKRect(left, keyTop, left + width, keyTop + ClassBar.Height), "Front arrives", scale.Colours, scale.Texts, "0",
-                TimeText.Of(response.Forecast.EndTimeS));
+                Amounts.Time(response.Forecast.EndTimeS));
             SignKey.Draw(canvas, signs, left, keyTop + ClassBar.Height, width);
         });
     }
@@ -44,7 +46,7 @@ public static class Front
     internal static (FrontScene Scene, PanelView View) Prepare(InfusionPlan plan, PredictFillResponse response)
     {
         var cloth = new ClothArea(plan);
-        var sentence = ForecastText.Sentence(plan, response.Forecast);
+        var sentence = ForecastText.Sentence(plan, response);
         var top = Header.Height(sentence, Theme.PictureWidth - 2 * Theme.Margin);
         var left = Theme.Margin + PanelFrame.LeftRoom - 10;
         var width = Theme.PictureWidth - Theme.Margin - left;

@@ -3,8 +3,8 @@ using InfusionSim.Plots.Keys;
 using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Pressures;
 using InfusionSim.Plots.Styling;
-using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots;
@@ -22,6 +22,7 @@ public static class Pressure
     /// <exception cref="ArgumentException">When there is no front map or the moment has no pressures.</exception>
     public static Picture Draw(InfusionPlan plan, PredictFillResponse response, FillMoment moment)
     {
+        plan = Require.Plan(plan);
         Require.FrontMap(response);
         Require.Pressure(moment);
         var cloth = new ClothArea(plan);
@@ -37,7 +38,7 @@ public static class Pressure
             .Where(sign => sign != KeySign.TimingMark).Concat(isEnd ? [] : [KeySign.Front, KeySign.Dry]).ToArray();
         var keyTop = area.Bottom + PanelFrame.BottomRoom + 12;
         var height = keyTop + ClassBar.Height + SignKey.Rows(signs, width) * SignKey.RowHeight + Theme.Margin - 6;
-        var title = $"{plan.Title}: resin pressure at {TimeText.Of(moment.TimeS)}";
+        var title = $"{plan.Title}: resin pressure at {Amounts.Time(moment.TimeS)}";
         return new Picture(Theme.PictureWidth, (int)MathF.Ceiling(height), $"{title}. {sentence}", canvas =>
         {
             Header.Draw(canvas, title, null, sentence, left, width);
@@ -52,6 +53,6 @@ public static class Pressure
     private static string Sentence(InfusionPlan plan, FillMoment moment)
     {
         var (low, high) = (plan.Bag.PressureMbarAbs, (double)moment.PressureMbarAbs.Max());
-        return $"{ShareText.Of(moment.FilledFraction)} of the cloth is wet; the pressure falls from {high:0} mbar absolute at the feed to {low:0} mbar at the front.";
+        return $"{Amounts.Percent(moment.FilledFraction)} of the cloth is wet; the pressure falls from {high:0} mbar absolute at the feed to {low:0} mbar at the front.";
     }
 }

@@ -1,10 +1,21 @@
+using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Plots;
 
-/// <summary>Refuses answers that lack what a picture needs.</summary>
+/// <summary>Refuses questions and answers that lack what a picture needs.</summary>
 internal static class Require
 {
+    /// <summary>The plan with its defaults and names, as the answer was computed for; the plan given is not changed.</summary>
+    internal static InfusionPlan Plan(InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        var complete = plan.Clone();
+        PlanDefaults.FillIn(complete);
+        complete.Title = complete.Title.Length > 0 ? complete.Title : "Panel";
+        return complete;
+    }
+
     /// <summary>Refuses an answer without a forecast.</summary>
     internal static void Forecast(PredictFillResponse response)
     {

@@ -4,6 +4,7 @@ using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots;
@@ -22,11 +23,12 @@ public static class Strip
     /// <exception cref="ArgumentException">When there is no front map or no moment.</exception>
     public static Picture Draw(InfusionPlan plan, PredictFillResponse response, IReadOnlyList<FillMoment> moments)
     {
+        plan = Require.Plan(plan);
         Require.FrontMap(response);
         Require.Moments(moments);
         var cloth = new ClothArea(plan);
         var map = new ArrivalMap(response.FrontMap, cloth);
-        var sentence = ForecastText.Sentence(plan, response.Forecast);
+        var sentence = ForecastText.Sentence(plan, response);
         var (left, width) = (Theme.Margin, Theme.PictureWidth - 2 * Theme.Margin);
         var top = Header.Height(sentence, width);
         var columns = Columns(moments.Count);
@@ -41,7 +43,7 @@ public static class Strip
         var height = keyTop + SignKey.Rows(signs, width) * SignKey.RowHeight + Theme.Margin - 6;
         return new Picture(Theme.PictureWidth, (int)MathF.Ceiling(height), $"{plan.Title}, {moments.Count} moments: {sentence}", canvas =>
         {
-            Header.Draw(canvas, plan.Title, response.Forecast.Outcome, sentence, left, width);
+            Header.Draw(canvas, plan.Title, Badge.Of(plan, response.Forecast), sentence, left, width);
             foreach (var (moment, cell) in cells)
             {
                 var isEnd = moment.TimeS >= response.Forecast.EndTimeS * (1 - 1e-6);
@@ -56,9 +58,9 @@ public static class Strip
 
     private static void Still(SKCanvas canvas, FillView view, FillMoment moment, SKRect cell, bool isEnd)
     {
-        TextStyle.StrongLabel.Draw(canvas, TimeText.Of(moment.TimeS), cell.Left + 6, cell.Top + CaptionRoom - 13, Theme.Ink);
+        TextStyle.StrongLabel.Draw(canvas, Amounts.Time(moment.TimeS), cell.Left + 6, cell.Top + CaptionRoom - 13, Theme.Ink);
         TextStyle.Label.Draw(
-            canvas, $"{ShareText.Of(moment.FilledFraction)} wet", cell.Right - 6, cell.Top + CaptionRoom - 13, Theme.Quiet, SKTextAlign.Right);
+            canvas, $"{Amounts.Percent(moment.FilledFraction)} wet", cell.Right - 6, cell.Top + CaptionRoom - 13, Theme.Quiet, SKTextAlign.Right);
         view.Draw(canvas, moment.TimeS, isEnd, []);
     }
 }

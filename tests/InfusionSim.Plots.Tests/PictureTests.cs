@@ -13,7 +13,7 @@ public class PictureTests
     {
         ["front"] = Front.Draw,
         ["pressure"] = (plan, response) => Pressure.Draw(plan, response, Answers.Moments(response, 8)[4]),
-        ["progress"] = (plan, response) => Progress.Draw(plan, response, Answers.Moments(response, 40)),
+        ["progress"] = (plan, response) => WetShare.Draw(plan, response, Answers.Moments(response, 40)),
         ["strip"] = (plan, response) => Strip.Draw(plan, response, Answers.Moments(response, 8)),
         ["comparison"] = (plan, response) => Comparison.Draw([(plan, response), (plan, response)]),
     };

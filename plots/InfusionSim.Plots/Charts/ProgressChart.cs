@@ -1,8 +1,8 @@
 using InfusionSim.Plots.Labels;
 using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
-using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using ScottPlot;
 using SkiaSharp;
 
@@ -17,9 +17,11 @@ internal sealed class ProgressChart
     /// <summary>Room for the axis below [px].</summary>
     internal const float BottomRoom = 56;
 
-    private const double UsualFactor = 1.5;
     private const double HighestShare = 1.12;
     private const int Points = 240;
+
+    // Beyond this many times the slow case a gel time would squeeze the curve into a corner.
+    private const double MostGelMargin = 3;
 
     private static readonly double[] BandTextFactors = [1.25, 1.35, 1.15, 0.8];
 
@@ -28,6 +30,7 @@ internal sealed class ProgressChart
     private readonly ProgressCurve _curve;
     private readonly double _factor;
     private readonly double _endS;
+    private readonly bool _isGelShown;
     private readonly (double Seconds, string Name) _unit;
 
     /// <summary>Prepares the chart.</summary>
@@ -35,8 +38,10 @@ internal sealed class ProgressChart
     {
         (_forecast, _area) = (forecast, area);
         _curve = ProgressCurve.From(moments);
-        _factor = plan.Preform.HasPermeabilityFactor ? plan.Preform.PermeabilityFactor : UsualFactor;
-        _endS = Math.Max(forecast.GelTimeS, forecast.EndTimeS * _factor) * 1.08;
+        _factor = plan.Preform.PermeabilityFactor;
+        var slowestS = forecast.EndTimeS * _factor;
+        _isGelShown = forecast.GelTimeS < slowestS * MostGelMargin;
+        _endS = (_isGelShown ? Math.Max(forecast.GelTimeS, slowestS) : slowestS * 1.5) * 1.08;
         _unit = _endS < 240 ? (1, "s") : _endS < 4 * 3600 ? (60, "min") : (3600, "h");
     }
 
@@ -44,7 +49,11 @@ internal sealed class ProgressChart
     internal void Draw(SKCanvas canvas)
     {
         DrawAxes(canvas);
-        DrawGelled(canvas);
+        if (_isGelShown)
+        {
+            DrawGelled(canvas);
+        }
+
         DrawBand(canvas);
         DrawCurves(canvas);
         var sheet = new LabelSheet(_area);
@@ -61,6 +70,7 @@ internal sealed class ProgressChart
         plot.Axes.SetLimits(0, _endS / _unit.Seconds, 0, HighestShare * 100);
         plot.Axes.Right.IsVisible = plot.Axes.Top.IsVisible = false;
         plot.Grid.MajorLineColor = ChartStyle.ToColour(Theme.Faint.WithAlpha(110));
+        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { MinimumTickSpacing = 55 };
         plot.Axes.Left.SetTicks([0, 20, 40, 60, 80, 100], ["0", "20", "40", "60", "80", "100"]);
         plot.Layout.Fixed(new PixelPadding(LeftRoom, 0, BottomRoom, 0));
         ChartStyle.Render(plot, canvas, new PixelRect(_area.Left - LeftRoom, _area.Right, _area.Bottom + BottomRoom, _area.Top));
@@ -106,26 +116,38 @@ internal sealed class ProgressChart
             sheet.Block([.. Sample(_curve.Slower(factor)).Where((_, i) => i % 6 == 0)], 4);
         }
 
-        var gel = At(_forecast.GelTimeS, 0);
-        using var gelLine = Theme.Stroke(Theme.Ink, 2.4f, 9, 5);
-        canvas.DrawLine(gel.X, _area.Bottom, gel.X, _area.Top, gelLine);
-        sheet.Block(LabelBox.Around(gel, new SKPoint(gel.X, _area.Top), 4));
-        CalloutPlacer.Put(
-            sheet, $"gel, {TimeText.Of(_forecast.GelTimeS)}", [At(_forecast.GelTimeS, 0.5), At(_forecast.GelTimeS, 0.3)], 6, 60, strong: true, leader: false);
+        DrawGelTime(canvas, sheet);
         var end = At(_curve.TimesS[^1], _curve.Shares[^1]);
         DrawDot(canvas, end, 7, Theme.Ink);
         sheet.Block(new LabelBox(end, 9, 9));
-        var endText = _forecast is { HasFillTimeS: true, Outcome: Outcome.Fills } ? $"full, {TimeText.Of(_forecast.FillTimeS)}" : $"{ShareText.Of(_forecast.FilledFraction)} wet, {TimeText.Of(_forecast.EndTimeS)}";
+        var endText = _forecast is { HasFillTimeS: true, Outcome: Outcome.Fills } ? $"full, {Amounts.Time(_forecast.FillTimeS)}" : $"{Amounts.Percent(_forecast.FilledFraction)} wet, {Amounts.Time(_forecast.EndTimeS)}";
         CalloutPlacer.Put(sheet, endText, [end], 14, 80, strong: true);
         foreach (var vent in _forecast.Vents.Where(vent => vent.HasArrivalTimeS))
         {
             var at = At(vent.ArrivalTimeS, _curve.At(vent.ArrivalTimeS));
             DrawDot(canvas, at, 5, Theme.Paper);
             sheet.Block(new LabelBox(at, 7, 7));
-            CalloutPlacer.Put(sheet, $"vent {vent.Name}, {TimeText.Of(vent.ArrivalTimeS)}", [at], 16, 140);
+            CalloutPlacer.Put(sheet, $"vent {vent.Name}, {Amounts.Time(vent.ArrivalTimeS)}", [at], 16, 140);
         }
 
         PlaceBandText(sheet);
+    }
+
+    private void DrawGelTime(SKCanvas canvas, LabelSheet sheet)
+    {
+        if (!_isGelShown)
+        {
+            CalloutPlacer.Put(
+                sheet, $"gel later, at {Amounts.Time(_forecast.GelTimeS)}", [new SKPoint(_area.Right - 4, At(0, 0.5).Y)], 4, 60, strong: true, leader: false);
+            return;
+        }
+
+        var gel = At(_forecast.GelTimeS, 0);
+        using var line = Theme.Stroke(Theme.Ink, 2.4f, 9, 5);
+        canvas.DrawLine(gel.X, _area.Bottom, gel.X, _area.Top, line);
+        sheet.Block(LabelBox.Around(gel, new SKPoint(gel.X, _area.Top), 4));
+        CalloutPlacer.Put(
+            sheet, $"gel, {Amounts.Time(_forecast.GelTimeS)}", [At(_forecast.GelTimeS, 0.5), At(_forecast.GelTimeS, 0.3)], 6, 60, strong: true, leader: false);
     }
 
     private void PlaceBandText(LabelSheet sheet)

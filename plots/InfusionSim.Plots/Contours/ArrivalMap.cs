@@ -11,6 +11,7 @@ internal sealed class ArrivalMap
     private readonly ClothArea _cloth;
     private readonly SquareField _roots;
     private readonly float[] _times;
+    private readonly bool[] _isInner;
 
     /// <summary>Reads the map of a response.</summary>
     internal ArrivalMap(FrontMap map, ClothArea cloth)
@@ -31,6 +32,7 @@ internal sealed class ArrivalMap
             times[i] = Is(i, SquareState.Wets) ? Math.Sqrt(Math.Max(0, _times[i])) : double.NaN;
         }
 
+        _isInner = InnerSquares();
         _roots = SquareField.Continue(_grid, times, straight: true);
     }
 
@@ -65,13 +67,28 @@ internal sealed class ArrivalMap
 
     private bool IsWetted(Spot spot)
     {
-        if (!_cloth.Contains(spot))
+        var square = SquareAt(spot);
+        return _isInner[square] ? Is(square, SquareState.Wets) : (Is(square, SquareState.Wets) || Is(square, SquareState.NoCloth)) && _cloth.Contains(spot);
+    }
+
+    // Squares with cloth in every neighbour: the outline cannot cross them, so that only the others ask for it.
+    private bool[] InnerSquares()
+    {
+        var inner = new bool[_squares.Length];
+        for (var row = 1; row < _grid.Rows - 1; row++)
         {
-            return false;
+            for (var column = 1; column < _grid.Columns - 1; column++)
+            {
+                var square = row * _grid.Columns + column;
+                inner[square] = true;
+                for (var offset = -_grid.Columns; offset <= _grid.Columns; offset += _grid.Columns)
+                {
+                    inner[square] &= !Is(square + offset - 1, SquareState.NoCloth) && !Is(square + offset, SquareState.NoCloth) && !Is(square + offset + 1, SquareState.NoCloth);
+                }
+            }
         }
 
-        var square = SquareAt(spot);
-        return Is(square, SquareState.Wets) || Is(square, SquareState.NoCloth);
+        return inner;
     }
 
     private int SquareAt(Spot spot)

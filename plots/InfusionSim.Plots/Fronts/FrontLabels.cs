@@ -1,8 +1,8 @@
 using InfusionSim.Plots.Contours;
 using InfusionSim.Plots.Labels;
 using InfusionSim.Plots.Panels;
-using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Fronts;
@@ -45,7 +45,7 @@ internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, Clot
     {
         if (last is { } at)
         {
-            var text = forecast.Outcome == Outcome.GelsFirst ? $"last wet, {TimeText.Of(forecast.EndTimeS)}" : $"last, {TimeText.Of(forecast.EndTimeS)}";
+            var text = forecast.Outcome == Outcome.GelsFirst ? "last, gels before" : $"last, {Amounts.Time(forecast.EndTimeS)}";
             CalloutPlacer.Put(sheet, text, [at], 18, 90, strong: true);
         }
     }
@@ -56,7 +56,7 @@ internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, Clot
         {
             var at = view.ToPixel(ClothArea.Read(spot.At));
             var radius = (float)(Math.Sqrt(spot.AreaMm2 / Math.PI) * view.PixelsPerMm);
-            CalloutPlacer.Put(sheet, $"dry, {AreaText.Of(spot.AreaMm2)}", [at], radius + 10, 110, strong: true);
+            CalloutPlacer.Put(sheet, $"dry, {Amounts.Area(spot.AreaMm2)}", [at], radius + 10, 110, strong: true);
         }
     }
 
@@ -66,7 +66,7 @@ internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, Clot
         foreach (var mark in plan.TimingMarks)
         {
             var arrival = arrivals[mark.Name].FirstOrDefault();
-            var text = arrival is { HasArrivalTimeS: true } ? $"{mark.Name}  {TimeText.Of(arrival.ArrivalTimeS)}" : $"{mark.Name}  never";
+            var text = arrival is { HasArrivalTimeS: true } ? $"{mark.Name}  {Amounts.Time(arrival.ArrivalTimeS)}" : $"{mark.Name}  never";
             CalloutPlacer.Put(sheet, text, [view.ToPixel(ClothArea.Read(mark.At))], 9, 60, leader: false);
         }
     }

@@ -37,7 +37,7 @@ internal static class ClassBar
             canvas.DrawLine(left + i * step, box.Top, left + i * step, box.Top + 18, line);
         }
 
-        var taken = box.Right - style.Measure(last) - 8;
+        var taken = box.Right - style.Measure(last) - 14;
         style.Draw(canvas, last, box.Right, box.Top + 29, Theme.Ink, SKTextAlign.Right);
         var free = left;
         if (first.Length > 0)

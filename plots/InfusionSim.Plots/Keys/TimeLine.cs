@@ -1,6 +1,6 @@
 using InfusionSim.Plots.Styling;
-using InfusionSim.Plots.Words;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Keys;
@@ -22,7 +22,7 @@ internal sealed class TimeLine(FillForecast forecast)
         canvas.DrawRect(left, top, width, 10, whole);
         canvas.DrawRect(left, top, width * share, 10, done);
         canvas.DrawRect(left, top, width, 10, border);
-        var end = forecast.Outcome == Outcome.GelsFirst ? $"gel {TimeText.Of(forecast.EndTimeS)}" : $"full {TimeText.Of(forecast.EndTimeS)}";
+        var end = forecast.Outcome == Outcome.GelsFirst ? $"gel {Amounts.Time(forecast.EndTimeS)}" : $"full {Amounts.Time(forecast.EndTimeS)}";
         TextStyle.Axis.Draw(canvas, "feed opens", left, top + 23, Theme.Quiet);
         TextStyle.Axis.Draw(canvas, end, left + width, top + 23, Theme.Quiet, SKTextAlign.Right);
     }

@@ -6,11 +6,14 @@ namespace InfusionSim.Plots.Panels;
 /// <summary>Hatches that tell a dry spot from cloth that is never reached, in black and white too.</summary>
 internal static class Hatching
 {
+    private const float SmallArea = 16;
+
     /// <summary>Dry spot: white under strong black strokes that rise to the right, with a strong border.</summary>
     internal static void DrySpot(SKCanvas canvas, SKPath area)
     {
-        Paint(canvas, area, Theme.Paper, Theme.Stroke(Theme.Ink, 2.2f), 7, rising: true);
-        using var border = Theme.Stroke(Theme.Ink, 2.4f);
+        var isSmall = Math.Min(area.Bounds.Width, area.Bounds.Height) < SmallArea;
+        Paint(canvas, area, Theme.Paper, Theme.Stroke(Theme.Ink, isSmall ? 1.3f : 2.2f), isSmall ? 3.5f : 7, rising: true);
+        using var border = Theme.Stroke(Theme.Ink, isSmall ? 1.6f : 2.4f);
         canvas.DrawPath(area, border);
     }
 

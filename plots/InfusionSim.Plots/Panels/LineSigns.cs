@@ -1,6 +1,7 @@
-using InfusionSim.Protocol.V1;
 using InfusionSim.Plots.Contours;
 using InfusionSim.Plots.Styling;
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.V1;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Panels;
@@ -8,12 +9,11 @@ namespace InfusionSim.Plots.Panels;
 /// <summary>Signs of feeds, vents, timing marks and the last place: told apart by shape.</summary>
 internal static class LineSigns
 {
-    private const double UsualWidthMm = 12;
     private const float LeastFitting = 1.9f;
 
     /// <summary>Width a line is drawn with: its true one, or the least that is seen [px].</summary>
     internal static float Width(double? contactWidthMm, double pixelsPerMm, float least = Theme.LeastLineWidth) =>
-        Math.Max(least, (float)((contactWidthMm ?? UsualWidthMm) * pixelsPerMm));
+        Math.Max(least, (float)((contactWidthMm ?? PlanDefaults.ContactWidthMm) * pixelsPerMm));
 
     /// <summary>Width a feed is drawn with [px].</summary>
     internal static float Width(Feed feed, PanelView view, float least = Theme.LeastLineWidth) =>

@@ -8,7 +8,7 @@ using SkiaSharp;
 namespace InfusionSim.Plots;
 
 /// <summary>The picture of the wet share against time, with gel time, fill time, vents and the likely band.</summary>
-public static class Progress
+public static class WetShare
 {
     private const float ChartHeight = 400;
 
@@ -19,9 +19,10 @@ public static class Progress
     /// <exception cref="ArgumentException">When there is no forecast or no moment.</exception>
     public static Picture Draw(InfusionPlan plan, PredictFillResponse response, IReadOnlyList<FillMoment> moments)
     {
+        plan = Require.Plan(plan);
         Require.Forecast(response);
         Require.Moments(moments);
-        var sentence = ForecastText.Sentence(plan, response.Forecast);
+        var sentence = ForecastText.Sentence(plan, response);
         var (left, width) = (Theme.Margin, Theme.PictureWidth - 2 * Theme.Margin);
         var top = Header.Height(sentence, width);
         var area = SKRect.Create(left + ProgressChart.LeftRoom, top + 6, width - ProgressChart.LeftRoom - 6, ChartHeight);
@@ -29,7 +30,7 @@ public static class Progress
         var height = area.Bottom + ProgressChart.BottomRoom + Theme.Margin - 8;
         return new Picture(Theme.PictureWidth, (int)MathF.Ceiling(height), $"{plan.Title}, wet share against time: {sentence}", canvas =>
         {
-            Header.Draw(canvas, plan.Title, response.Forecast.Outcome, sentence, left, width);
+            Header.Draw(canvas, plan.Title, Badge.Of(plan, response.Forecast), sentence, left, width);
             chart.Draw(canvas);
         });
     }
