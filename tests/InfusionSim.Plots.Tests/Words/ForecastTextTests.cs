@@ -14,7 +14,7 @@ public class ForecastTextTests
         (response.Forecast.Likely.FillTimeFromS, response.Forecast.Likely.FillTimeToS) = (1200, 2700);
 
         Front.Draw(plan, response).Sentence.ShouldBe(
-            "Straight strip: Fills in 30 min (two shots in three: 20 to 45 min); the resin gels at 54 min, 24 min to spare; last to fill is the bottom right corner.");
+            "Straight strip: Full 30 min after opening (two shots in three: 20 to 45 min); gel at 54 min, 24 min to spare; last to fill: the right edge.");
     }
 
     [Fact]
@@ -22,7 +22,7 @@ public class ForecastTextTests
     {
         var (plan, response) = SamplePanels.HoleAndDrySpot();
 
-        Front.Draw(plan, response).Sentence.ShouldContain("Traps air: 72 cm² stay dry in the right part; full elsewhere in");
+        Front.Draw(plan, response).Sentence.ShouldContain("72 cm² stay dry: 1010 mm right, 250 mm up from the lower left");
     }
 
     [Fact]
@@ -30,6 +30,6 @@ public class ForecastTextTests
     {
         var (plan, response) = SamplePanels.Turned();
 
-        Front.Draw(plan, response).Sentence.ShouldContain("Gels first: the resin gels at 54 min with the cloth 79 % full");
+        Front.Draw(plan, response).Sentence.ShouldContain("Solid 54 min after opening with 79 % of the cloth full");
     }
 }
