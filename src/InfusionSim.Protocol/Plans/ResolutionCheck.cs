@@ -10,7 +10,7 @@ internal static class ResolutionCheck
 {
     private const string Path = "resolution.cellMm";
 
-    private static readonly double[] TidySteps = [1, 1.25, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
+    private static readonly double[] TidySteps = [1, 1.25, 1.5, 2, 2.5, 3, 3.5, 4, 5, 6, 7, 8, 10];
 
     /// <summary>Checks the size of the squares, or chooses one where the plan names none.</summary>
     public static void Run(InfusionPlan plan, Region region, PanelBox box, FaultList faults, List<string> warnings)

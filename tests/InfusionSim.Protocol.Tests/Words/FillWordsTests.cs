@@ -1,0 +1,139 @@
+using InfusionSim.Protocol.Forecasts;
+using InfusionSim.Protocol.Tests.Forecasts;
+using InfusionSim.Protocol.Tests.Plans;
+using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
+
+namespace InfusionSim.Protocol.Tests.Words;
+
+public sealed class FillWordsTests
+{
+    private static FillForecast Forecast(Action<FillForecast>? change = null)
+    {
+        FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs);
+        change?.Invoke(forecast);
+        return forecast;
+    }
+
+    private static string[] Lines(FillForecast forecast, InfusionPlan? plan = null) =>
+        [.. FillWords.Lines(plan ?? StraightStrip.Plan(), forecast, FrontMapMapping.ToContract(StripForecast.Build()), "strip.json").Select(line => line.Text)];
+
+    [Fact]
+    public void Text_StraightStrip_IsTheDocumentedAnswer()
+    {
+        FrontMap map = FrontMapMapping.ToContract(StripForecast.Build());
+
+        FillWords.Text(FillWords.Lines(StraightStrip.Plan(), Forecast(), map, "strip.json")).ShouldBe(
+            """
+            FILLS    full 30 min after opening (two shots in three: 20 to 45 min)
+            Gel      60 min after mixing = 54 min after opening: 24 min to spare, 9 min in the slow case
+            Last     the right edge
+            Vent     V1 wet at 30 min, 100 % filled by then; 0 g out. Then 6.0 cm³ (6.6 g) each minute it stays open
+            Air      no dry spot above 1 cm²
+            Resin    396 g in the cloth
+            Sure?    numerical error below 0.1 %; the band comes from the cloth (×/÷1.5, not measured here)
+            Next     infusionsim compare strip.json other.json
+            """.ReplaceLineEndings("\n"));
+    }
+
+    [Fact]
+    public void Text_LongLabel_KeepsTheLinesAligned()
+    {
+        string[] lines = FillWords.Text(FillWords.Lines(StraightStrip.Plan(), Forecast(forecast => forecast.Outcome = Outcome.StopsShort))).Split('\n');
+
+        lines[0].ShouldStartWith("STOPS SHORT  comes");
+        lines[1].ShouldStartWith("Gel          60 min");
+    }
+
+    [Fact]
+    public void Lines_GelsFirst_SayHowFarItGetsAndWhatItWouldNeed()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.GelsFirst;
+            change.ClearFillTimeS();
+            change.ClearSpareTimeS();
+            change.GelTimeS = change.EndTimeS = 1200;
+            change.GelMarginRatio = 0.5;
+            change.FilledFraction = 0.71;
+            change.Likely.FillTimeFromS = 1190;
+        });
+
+        string[] lines = Lines(forecast);
+
+        lines[0].ShouldBe("solid 20 min after opening with 71 % of the cloth full (in the fast case full at 20 min)");
+        lines[1].ShouldBe("60 min after mixing = 20 min after opening: 20 min too early, the fill needs 40 min (2.0 times as long)");
+        lines[2].ShouldBe("the lower right corner, not reached before it gels");
+        lines[3].ShouldNotContain("each minute");
+    }
+
+    [Fact]
+    public void Lines_TrapsAir_NameTheLargestDrySpotAndItsPlace()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.TrapsAir;
+            change.DrySpots.Add(new DrySpot { At = new Point { XMm = 300, YMm = 200 }, AreaMm2 = 1234, SealedTimeS = 700 });
+            change.DrySpots.Add(new DrySpot { At = new Point { XMm = 590, YMm = 390 }, AreaMm2 = 200, SealedTimeS = 800 });
+        });
+
+        string[] lines = Lines(forecast);
+
+        lines[0].ShouldBe("comes to rest 30 min after opening (two shots in three: 20 to 45 min), 12 cm² stay dry: 300 mm right, 200 mm up from the lower left");
+        lines[4].ShouldBe("dry spot of 12 cm²: 300 mm right, 200 mm up from the lower left; cut off from every vent at 12 min; 2 dry spots in all, 14 cm²");
+    }
+
+    [Fact]
+    public void Lines_DrySpotBelowTheGoal_IsToldInPassing() =>
+        Lines(Forecast(change => change.DrySpots.Add(new DrySpot { At = new Point { XMm = 590, YMm = 390 }, AreaMm2 = 60 })))[4]
+            .ShouldBe("no dry spot above 1 cm² (the largest: 60 mm², the upper right corner)");
+
+    [Fact]
+    public void Lines_NoVent_SayThatAllAirStays()
+    {
+        InfusionPlan plan = StraightStrip.With(change => change.Vents.Clear());
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.TrapsAir;
+            change.Vents.Clear();
+        });
+
+        string[] lines = Lines(forecast, plan);
+
+        lines[0].ShouldBe("there is no vent: all the air under the bag stays in the cloth");
+        lines[3].ShouldBe("none");
+        lines[4].ShouldBe("all of it stays: there is no vent");
+    }
+
+    [Fact]
+    public void Lines_Membrane_SayThatItHoldsTheResin() =>
+        Lines(Forecast(), StraightStrip.With(plan => plan.Vents[0].Kind = VentKind.Membrane))[3]
+            .ShouldBe("V1 (membrane) wet at 30 min, 100 % filled by then; it holds the resin");
+
+    [Fact]
+    public void Lines_SlowCaseThatGels_SaysSo()
+    {
+        FillForecast forecast = Forecast(change => change.Likely.ClearFillTimeToS());
+
+        Lines(forecast)[0].ShouldBe("full 30 min after opening (two shots in three: from 20 min to gelling first)");
+        Lines(forecast)[1].ShouldEndWith("24 min to spare, but in the slow case it gels first");
+    }
+
+    [Fact]
+    public void Lines_ResinDrawnOff_AddsUpWhatGoesThroughTheFeeds() =>
+        Lines(Forecast(change => change.Vents[0].ResinOutG = 54))[5].ShouldBe("396 g in the cloth, 54 g out of the vents: 450 g through the feeds");
+
+    [Fact]
+    public void Lines_ManyVents_TellSixAndCountTheRest()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            for (int k = 2; k <= 9; k++) change.Vents.Add(new VentForecast { Name = $"V{k}" });
+        });
+
+        string[] lines = Lines(forecast);
+
+        lines[4].ShouldBe("V2 stays dry");
+        lines[9].ShouldBe("and 3 more (--json lists all)");
+    }
+}
