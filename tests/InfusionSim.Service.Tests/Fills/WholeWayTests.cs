@@ -90,19 +90,19 @@ public sealed class WholeWayTests
         {
             Plan = StraightStrip.With(plan =>
             {
-                plan.Resin.GelTimeMin = 13.5;
+                plan.Resin.GelTimeMin = 16.8;
                 plan.Resolution.CellMm = 10;
             }),
         };
 
         PredictFillResponse answer = await new FillService.FillServiceClient(channel).PredictFillAsync(request);
 
-        // 7.5 min after opening the front stands at half the length, as √t.
+        // 10.8 min = 0.36 · 30 min after opening the front stands at √0.36 of the length.
         answer.Forecast.Outcome.ShouldBe(Outcome.GelsFirst);
         answer.Forecast.HasFillTimeS.ShouldBeFalse();
-        answer.Forecast.FilledFraction.ShouldBe(0.5, 1e-6);
-        answer.Answer[0].Text.ShouldBe("solid 7.5 min after opening with 50 % of the cloth full, in the fast case too");
-        answer.Answer[1].Text.ShouldBe("14 min after mixing = 7.5 min after opening: 22 min too early, the fill needs 30 min (4.0 times as long)");
+        answer.Forecast.FilledFraction.ShouldBe(0.6, 1e-6);
+        answer.Answer[0].Text.ShouldBe("solid 11 min after opening with 60 % of the cloth full, in the fast case too");
+        answer.Answer[1].Text.ShouldBe("17 min after mixing = 11 min after opening: 19 min too early, the fill needs 30 min (2.8 times as long)");
     }
 
     [Fact]
