@@ -5,6 +5,9 @@ internal sealed class ContactTable
 {
     private readonly SortedDictionary<int, (double Beyond, double Under)> conductances = [];
 
+    /// <summary>Whether it touches no cell.</summary>
+    public bool IsEmpty => conductances.Count == 0;
+
     /// <summary>Adds a line that lies where the volume of the cell ends.</summary>
     public void AddBeyond(int cell, double conductance) => Add(cell, conductance, 0);
 

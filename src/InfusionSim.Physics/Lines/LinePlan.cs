@@ -1,3 +1,4 @@
+using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Cloths;
@@ -28,6 +29,8 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
         ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true))];
         ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube))];
         cutter.CutAll(poreVolume);
+        for (int k = 0; k < feeds.Length; k++) PlaceShort(feeds[k], panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, true);
+        for (int k = 0; k < vents.Length; k++) PlaceShort(vents[k], panel.Vents[k].Path, panel.Vents[k].ContactWidth, panel.Vents[k].Kind == VentKind.Tube);
         foreach (IReadOnlyList<int> under in open) fittings.OpenUnder(under, conductances);
         return new(
             [.. feeds.Select((contacts, k) => contacts.ToContact(panel.Feeds[k].Name))],
@@ -38,8 +41,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             ContactTable contacts = new();
             if (path.IsFitting)
             {
-                IReadOnlyList<int> under = fittings.Add(contacts, path.Points[0], contactWidth / 2);
-                if (passesResin) open.Add(under);
+                Place(contacts, path.Points[0], contactWidth / 2, passesResin);
                 return contacts;
             }
 
@@ -49,6 +51,20 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             if (passesResin) cutter.Enter(inside, contacts);
             else InnerMembrane.Touch(inside, contacts, cells, cloth, conductances);
             return contacts;
+        }
+
+        // A line too short to part two cells, or squeezed between others, acts like a fitting: the logarithmic capacity of a straight line is a quarter of its length (textbook).
+        void PlaceShort(ContactTable contacts, LinePath path, double contactWidth, bool passesResin)
+        {
+            if (!contacts.IsEmpty) return;
+            Segment longest = Segment.Between(path.Points).DefaultIfEmpty(new(path.Points[0], path.Points[0])).MaxBy(segment => segment.Length);
+            Place(contacts, longest.At(0.5), Math.Max(contactWidth / 2, longest.Length / 4), passesResin);
+        }
+
+        void Place(ContactTable contacts, Point2 place, double radius, bool passesResin)
+        {
+            IReadOnlyList<int> under = fittings.Add(contacts, place, radius);
+            if (passesResin) open.Add(under);
         }
     }
 }

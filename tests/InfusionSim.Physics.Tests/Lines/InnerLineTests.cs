@@ -172,6 +172,18 @@ public class InnerLineTests
     }
 
     [Fact]
+    public void FeedLine_ShorterThanACell_ActsLikeAFitting()
+    {
+        Panel line = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0.106, 0.106), (0.106, 0.109)), 1e-4)]);
+        Panel fitting = line with { Feeds = [Feed(Path((0.106, 0.1075)), 0.003 / 2)] };
+
+        FillProblem a = FillProblemBuilder.Build(line), b = FillProblemBuilder.Build(fitting);
+
+        a.Feeds[0].Contacts.Select(contact => contact.Cell).ShouldBe(b.Feeds[0].Contacts.Select(contact => contact.Cell));
+        for (int k = 0; k < a.Feeds[0].Contacts.Count; k++) RelativeError(a.Feeds[0].Contacts[k].Conductance, b.Feeds[0].Contacts[k].Conductance).ShouldBeLessThan(1e-12);
+    }
+
+    [Fact]
     public void FeedLine_LaidTwice_ChangesNothing()
     {
         Panel once = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0.1, 0.002), (0.003, 0.11), (0.15, 0.17)))]);

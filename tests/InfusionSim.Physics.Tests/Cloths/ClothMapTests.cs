@@ -1,0 +1,53 @@
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Cloths;
+using static InfusionSim.Physics.Tests.Flow.TestPanels;
+
+namespace InfusionSim.Physics.Tests.Cloths;
+
+public class ClothMapTests
+{
+    private static readonly ClothMap Map = new(
+    [
+        ZoneOf("base", 2e-3, 0.5, 1e-10, 4e-10),
+        ZoneOf("patch", 4e-3, 0.5, 2e-10, 2e-10, 0, Rectangle(0.1, 0, 0.2, 0.1)),
+        ZoneOf("strip", 1e-3, 0.5, 8e-10, 2e-10, Math.PI / 2, Rectangle(0.15, 0.02, 0.3, 0.04)),
+    ]);
+
+    [Theory]
+    [InlineData(0.05, 0.05, 0)]
+    [InlineData(0.12, 0.03, 1)]
+    [InlineData(0.17, 0.03, 2)]
+    [InlineData(0.25, 0.03, 2)]
+    [InlineData(0.17, 0.05, 1)]
+    public void ZoneAt_OverlappingZones_IsTheLastNamed(double x, double y, int zone) => Map.ZoneAt(new(x, y)).ShouldBe(zone);
+
+    [Fact]
+    public void Resistance_AcrossZones_AddsTheirParts()
+    {
+        // 0.05 to 0.1 base, to 0.15 patch, to 0.3 strip (K across its axis along x), to 0.35 base.
+        double expected = 0.05 / 2e-13 + 0.05 / 8e-13 + 0.15 / 2e-13 + 0.05 / 2e-13;
+
+        Map.Resistance(new Point2(0.05, 0.03), new Point2(0.35, 0.03)).ShouldBe(expected, 1e-9 * expected);
+        Map.Resistance(new Point2(0.35, 0.03), new Point2(0.05, 0.03)).ShouldBe(expected, 1e-9 * expected);
+    }
+
+    [Fact]
+    public void Resistance_Obliquely_TakesThePermeabilityAlongTheWay()
+    {
+        // n·K·n = 0.36 Kx + 0.64 Ky along (3, 4)/5.
+        double expected = 0.05 / (2e-3 * (0.36e-10 + 2.56e-10));
+
+        Map.Resistance(new Point2(0.5, 0.5), new Point2(0.53, 0.54)).ShouldBe(expected, 1e-12 * expected);
+    }
+
+    [Fact]
+    public void Resistance_PartlyBesideTheZones_GoesOnLikeTheRest()
+    {
+        ClothMap patch = new([ZoneOf("patch", 4e-3, 0.5, 2e-10, 2e-10, 0, Rectangle(0, 0, 0.2, 0.1))]);
+
+        double resistance = patch.Resistance(new Point2(0.15, 0.05), new Point2(0.25, 0.05));
+
+        resistance.ShouldBe(0.1 / 8e-13, 1e-9 / 8e-13);
+        Should.Throw<InvalidOperationException>(() => patch.Resistance(new Point2(0.3, 0), new Point2(0.4, 0)));
+    }
+}
