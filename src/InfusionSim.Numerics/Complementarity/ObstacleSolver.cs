@@ -1,6 +1,8 @@
+using System.Runtime.Intrinsics;
 using InfusionSim.Numerics.Krylov;
 using InfusionSim.Numerics.Multigrid;
 using InfusionSim.Numerics.Stencils;
+using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Complementarity;
 
@@ -84,8 +86,8 @@ public sealed unsafe class ObstacleSolver
         for (int correction = 0; ; correction++)
         {
             cancellation.ThrowIfCancellationRequested();
-            double imbalance = _system.Balance(_accumulated, _supply, scaledClock, _capacity, -1, _carrier, out int changed);
-            imbalance /= Math.Max(WetCapacity(), double.Epsilon);
+            (double imbalance, double wetCapacity) = _system.Balance(_accumulated, _supply, scaledClock, _capacity, -1, _carrier, out int changed);
+            imbalance /= Math.Max(wetCapacity, double.Epsilon);
             if (changed == 0 && imbalance <= tolerance) return new(StopReason.Converged, correction, cycles, imbalance);
             if (changed == 0 && imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
             if (changed == 0) best = Math.Min(best, imbalance);
@@ -149,35 +151,26 @@ public sealed unsafe class ObstacleSolver
         }
     }
 
-    /// <summary>Carries the accumulated pressure of the wet cells on in a straight line through the last two states.</summary>
+    /// <summary>Carries the accumulated pressure of the wet cells on through the last two states.</summary>
+    /// <remarks>In one dimension its root is a straight line over the root of the clock; elsewhere the line is a good guess, which never decides the answer.</remarks>
     private void Predict(double clock)
     {
-        double step = _clock - _previousClock;
-        double ahead = step != 0 ? (clock - _clock) / step : 0;
+        double step = Math.Sqrt(_clock) - Math.Sqrt(_previousClock);
+        Vector512<double> ahead = Create(step != 0 ? (Math.Sqrt(clock) - Math.Sqrt(_clock)) / step : 0), zero = Vector512<double>.Zero;
         for (int row = 0; row < _system.Layout.Rows; row++)
         {
             double* w = _accumulated.Row(row), before = _previous.Row(row);
-            for (int i = _system.Active.Start(row); i < _system.Active.End(row); i++)
+            int end = _system.Active.End(row);
+            for (int i = _system.Active.Start(row); i < end; i += Vector512<double>.Count)
             {
-                double now = w[i];
-                w[i] = now > 0 ? Math.Max(0, now + ahead * (now - before[i])) : 0;
-                before[i] = now;
+                Vector512<double> now = Load(w + i), root = Sqrt(now);
+                Vector512<double> guess = MaxNative(FusedMultiplyAdd(ahead, root - Sqrt(Load(before + i)), root), zero);
+                (guess * guess).Store(w + i);
+                now.Store(before + i);
             }
         }
 
         _previousClock = _clock;
         _clock = clock;
-    }
-
-    private double WetCapacity()
-    {
-        double total = 0;
-        for (int row = 0; row < _system.Layout.Rows; row++)
-        {
-            double* c = _capacity.Row(row), w = _accumulated.Row(row);
-            for (int i = _system.Active.Start(row); i < _system.Active.End(row); i++) if (w[i] > 0) total += c[i];
-        }
-
-        return total;
     }
 }

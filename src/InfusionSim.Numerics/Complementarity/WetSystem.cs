@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using InfusionSim.Numerics.Krylov;
 using InfusionSim.Numerics.Multigrid;
@@ -101,7 +102,7 @@ internal sealed unsafe class WetSystem
         Finest.InverseDiagonal.Row(row)[column] = diagonal > 0 ? 1 / diagonal : 0;
         Finest.Value.Row(row)[column] = 0;
         _inner.Correction.Row(row)[column] = 0;
-        Finest.Changed.Include(row, column, column + 1);
+        Finest.Changed.Add(column, row);
         Finest.Active.Include(row, column, column + 1);
     }
 
@@ -141,8 +142,8 @@ internal sealed unsafe class WetSystem
     /// <param name="capacityFactor">Its factor c.</param>
     /// <param name="changePlaces">When given, a dry cell that is offered more than it can hold becomes wet and its surplus is noted here, and a wet cell that holds nothing and is offered less becomes dry; when null, all stay as they are.</param>
     /// <param name="changed">How many cells changed places.</param>
-    /// <returns>Sum of the absolute imbalance of the wet cells.</returns>
-    public double Balance(
+    /// <returns>Sum of the absolute imbalance of the wet cells, and what they can hold in all.</returns>
+    public (double Imbalance, double WetCapacity) Balance(
         Field<double> x, Field<double> supply, double supplyFactor, Field<double> capacity, double capacityFactor, SurplusCarrier? changePlaces, out int changed)
     {
         changed = 0;
@@ -155,14 +156,17 @@ internal sealed unsafe class WetSystem
             span = _window;
         }
 
-        double total = 0;
+        double imbalance = 0, wetCapacity = 0;
         for (int row = 0; row < Layout.Rows; row++)
         {
             int start = span.Start(row), end = span.End(row);
-            if (start < end) total += BalanceRow(row, start, end, x, supply, supplyFactor, capacity, capacityFactor, changePlaces, ref changed);
+            if (start >= end) continue;
+            (double rowImbalance, double rowCapacity) = BalanceRow(row, start, end, x, supply, supplyFactor, capacity, capacityFactor, changePlaces, ref changed);
+            imbalance += rowImbalance;
+            wetCapacity += rowCapacity;
         }
 
-        return total;
+        return (imbalance, wetCapacity);
     }
 
     /// <summary>Computes a correction of the wet cells from the imbalance found last.</summary>
@@ -193,7 +197,7 @@ internal sealed unsafe class WetSystem
         for (int correction = 0; ; correction++)
         {
             cancellation.ThrowIfCancellationRequested();
-            double imbalance = Balance(x, supply, supplyFactor, capacity, capacityFactor, null, out _) / whole;
+            double imbalance = Balance(x, supply, supplyFactor, capacity, capacityFactor, null, out _).Imbalance / whole;
             if (imbalance <= tolerance) return new(StopReason.Converged, correction, cycles, imbalance);
             if (imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
             if (correction == CorrectionLimit) return new(StopReason.IterationLimit, correction, cycles, imbalance);
@@ -208,15 +212,14 @@ internal sealed unsafe class WetSystem
     /// <param name="keepPositive">Whether what falls below 0 becomes 0.</param>
     public void AddCorrection(Field<double> x, bool keepPositive)
     {
+        Vector512<double> floor = Create(keepPositive ? 0 : double.NegativeInfinity);
         for (int row = 0; row < Layout.Rows; row++)
         {
             double* value = x.Row(row);
             float* correction = Correction.Row(row);
-            for (int i = Active.Start(row); i < Active.End(row); i++)
-            {
-                double sum = value[i] + correction[i];
-                value[i] = keepPositive && sum < 0 ? 0 : sum;
-            }
+            int end = Active.End(row);
+            for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
+                MaxNative(Load(value + i) + Widen(correction + i), floor).Store(value + i);
         }
     }
 
@@ -233,14 +236,15 @@ internal sealed unsafe class WetSystem
         return total;
     }
 
-    private double BalanceRow(
+    private (double Imbalance, double WetCapacity) BalanceRow(
         int row, int start, int end, Field<double> unknowns, Field<double> supply, double supplyFactor, Field<double> capacity, double capacityFactor, SurplusCarrier? changePlaces, ref int changed)
     {
         int stride = Layout.Stride;
         double* x = unknowns.Row(row), s = supply.Row(row), c = capacity.Row(row);
         double* east = _east.Row(row), north = _north.Row(row), south = _north.Row(row - 1), anchor = _anchor.Row(row);
         float* diagonal = Finest.Diagonal.Row(row), load = Finest.Load.Row(row);
-        Vector512<double> a = Create(supplyFactor), b = Create(capacityFactor), sum = Vector512<double>.Zero, zero = Vector512<double>.Zero;
+        Vector512<double> a = Create(supplyFactor), b = Create(capacityFactor), zero = Vector512<double>.Zero;
+        Vector512<double> sum = zero, held = zero;
         Vector512<double> noise = Create(1e-13);
         for (int i = start; i < end; i += Vector512<double>.Count)
         {
@@ -250,7 +254,7 @@ internal sealed unsafe class WetSystem
             outflow = FusedMultiplyAdd(Load(north + i), here - Load(x + i + stride), outflow);
             other = FusedMultiplyAdd(Load(south + i), here - Load(x + i - stride), other);
             Vector512<double> imbalance = FusedMultiplyAdd(a, Load(s + i), b * hold) - (outflow + other);
-            Vector512<double> wet = GreaterThan(WidenLower(Create(Vector256.Load(diagonal + i), Vector256<float>.Zero)), zero);
+            Vector512<double> wet = GreaterThan(Widen(diagonal + i), zero);
             if (changePlaces is not null)
             {
                 Vector512<double> wanted = (GreaterThan(here, zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
@@ -270,9 +274,13 @@ internal sealed unsafe class WetSystem
 
             imbalance &= wet;
             sum += Abs(imbalance);
+            held += hold & wet;
             Vector256.Narrow(imbalance.GetLower(), imbalance.GetUpper()).Store(load + i);
         }
 
-        return Sum(sum);
+        return (Sum(sum), Sum(held));
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<double> Widen(float* values) => WidenLower(Create(Vector256.Load(values), Vector256<float>.Zero));
 }

@@ -14,24 +14,21 @@ internal static unsafe class CoarseOperator
     /// <param name="coarse">The coarser grid.</param>
     /// <param name="cells">Which coarse cells.</param>
     [SkipLocalsInit]
-    public static void Update(MultigridLevel fine, MultigridLevel coarse, RowSpans cells)
+    public static void Update(MultigridLevel fine, MultigridLevel coarse, CellSet cells)
     {
         double* image = stackalloc double[Patch * Patch];
-        for (int row = 0; row < coarse.Layout.Rows; row++)
+        foreach ((int column, int row) in cells.Cells)
         {
-            for (int column = cells.Start(row); column < cells.End(row); column++)
-            {
-                int at = coarse.Layout.At(column, row);
-                Apply(fine, fine.Layout.At(2 * column, 2 * row), image);
-                double diagonal = Project(fine, column, row, 0, 0, image);
-                bool takesPart = diagonal > 0;
-                coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
-                coarse.InverseDiagonal.Origin[at] = takesPart ? (float)(1 / diagonal) : 0;
-                coarse.East.Origin[at] = (float)-Project(fine, column, row, 1, 0, image);
-                coarse.North.Origin[at] = (float)-Project(fine, column, row, 0, 1, image);
-                coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, 1, 1, image);
-                coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, -1, 1, image);
-            }
+            int at = coarse.Layout.At(column, row);
+            Apply(fine, fine.Layout.At(2 * column, 2 * row), image);
+            double diagonal = Project(fine, column, row, 0, 0, image);
+            bool takesPart = diagonal > 0;
+            coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
+            coarse.InverseDiagonal.Origin[at] = takesPart ? (float)(1 / diagonal) : 0;
+            coarse.East.Origin[at] = (float)-Project(fine, column, row, 1, 0, image);
+            coarse.North.Origin[at] = (float)-Project(fine, column, row, 0, 1, image);
+            coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, 1, 1, image);
+            coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, -1, 1, image);
         }
     }
 

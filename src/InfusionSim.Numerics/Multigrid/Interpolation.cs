@@ -12,26 +12,25 @@ namespace InfusionSim.Numerics.Multigrid;
 /// </remarks>
 internal static unsafe class Interpolation
 {
-    /// <summary>Recomputes the weights of some cells.</summary>
+    /// <summary>Computes the weights of all cells.</summary>
     /// <param name="level">The finer grid.</param>
-    /// <param name="cells">Which cells.</param>
-    public static void Update(MultigridLevel level, RowSpans cells)
+    public static void Compute(MultigridLevel level)
     {
         // Cells amid four coarse points use the weights of their neighbours in odd columns and in odd rows.
         for (int pass = 0; pass < 2; pass++)
         {
             for (int row = 0; row < level.Layout.Rows; row++)
             {
-                for (int column = cells.Start(row); column < cells.End(row); column++)
+                for (int column = 0; column < level.Layout.Columns; column++)
                 {
                     bool amidFour = (row & column & 1) == 1;
-                    if (amidFour == (pass == 1)) UpdateCell(level, column, row, amidFour);
+                    if (amidFour == (pass == 1)) ComputeCell(level, column, row, amidFour);
                 }
             }
         }
     }
 
-    private static void UpdateCell(MultigridLevel level, int column, int row, bool amidFour)
+    private static void ComputeCell(MultigridLevel level, int column, int row, bool amidFour)
     {
         int at = level.Layout.At(column, row);
         float lowerLeft = 0, lowerRight = 0, upperLeft = 0, upperRight = 0;

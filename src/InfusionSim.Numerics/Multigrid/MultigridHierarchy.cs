@@ -40,8 +40,10 @@ internal sealed class MultigridHierarchy
     {
         for (int k = 0; k + 1 < Levels.Count; k++)
         {
-            Interpolation.Update(Levels[k], Everywhere(Levels[k]));
-            CoarseOperator.Update(Levels[k], Levels[k + 1], Everywhere(Levels[k + 1]));
+            Interpolation.Compute(Levels[k]);
+            Levels[k + 1].Changed.AddAll();
+            CoarseOperator.Update(Levels[k], Levels[k + 1], Levels[k + 1].Changed);
+            Levels[k + 1].Changed.Clear();
         }
 
         foreach (MultigridLevel level in Levels)
@@ -58,10 +60,7 @@ internal sealed class MultigridHierarchy
         {
             MultigridLevel fine = Levels[k], coarse = Levels[k + 1];
             coarse.Active.IncludeCoarsened(fine.Active, 1);
-            if (fine.Changed.IsEmpty) continue;
-
-            // A coarse point and its right and upper neighbours reach three fine cells away.
-            coarse.Changed.IncludeCoarsened(fine.Changed, 3);
+            coarse.Changed.AddDependingOn(fine.Changed);
             CoarseOperator.Update(fine, coarse, coarse.Changed);
             fine.Changed.Clear();
         }
@@ -72,13 +71,6 @@ internal sealed class MultigridHierarchy
 
     /// <summary>One V-cycle from zero: sets the finest Value to an approximate solution for the finest Load.</summary>
     public void Cycle() => Cycle(0);
-
-    private static RowSpans Everywhere(MultigridLevel level)
-    {
-        RowSpans all = new(level.Layout.Rows, level.Layout.Columns);
-        for (int row = 0; row < level.Layout.Rows; row++) all.Include(row, 0, level.Layout.Columns);
-        return all;
-    }
 
     private void Cycle(int k)
     {
@@ -92,6 +84,6 @@ internal sealed class MultigridHierarchy
         Smoother.SweepUpFromZero(fine);
         Transfer.RestrictResidual(fine, coarse, _buffer);
         Cycle(k + 1);
-        Smoother.CorrectAndSweepDown(fine, coarse, _buffer);
+        Smoother.CorrectAndSweepDown(fine, coarse);
     }
 }

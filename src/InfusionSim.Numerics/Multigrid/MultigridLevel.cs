@@ -33,7 +33,7 @@ internal sealed class MultigridLevel
         Value = new(Layout);
         Load = new(Layout);
         Active = new RowSpans(rows, Layout.PaddedColumns, PaddedLayout.Lanes);
-        Changed = new RowSpans(rows, columns);
+        Changed = new CellSet(columns, rows);
     }
 
     /// <summary>Where the cells lie.</summary>
@@ -78,6 +78,6 @@ internal sealed class MultigridLevel
     /// <summary>Columns of each row that hold cells which take part, in whole vectors; they only widen until the hierarchy is reset.</summary>
     public RowSpans Active { get; }
 
-    /// <summary>Columns of each row whose couplings are out of date.</summary>
-    public RowSpans Changed { get; }
+    /// <summary>Cells whose couplings are out of date.</summary>
+    public CellSet Changed { get; }
 }

@@ -26,9 +26,6 @@ internal sealed class RowSpans
     /// <summary>Cells in a row [-].</summary>
     public int Columns { get; }
 
-    /// <summary>Whether every run is empty.</summary>
-    public bool IsEmpty { get; private set; }
-
     /// <summary>First column of a row's run [-].</summary>
     /// <param name="row">Row.</param>
     public int Start(int row) => _start[row];
@@ -42,7 +39,6 @@ internal sealed class RowSpans
     {
         Array.Fill(_start, int.MaxValue);
         Array.Fill(_end, 0);
-        IsEmpty = true;
     }
 
     /// <summary>Widens a row's run to hold some columns.</summary>
@@ -54,7 +50,6 @@ internal sealed class RowSpans
         if (row < 0 || row >= Rows || start >= end) return;
         _start[row] = Math.Min(_start[row], Math.Max(0, start) / _grain * _grain);
         _end[row] = Math.Max(_end[row], Math.Min(Columns, (end + _grain - 1) / _grain * _grain));
-        IsEmpty = false;
     }
 
     /// <summary>Widens every run to hold the run of another and some columns and rows round it.</summary>

@@ -26,14 +26,13 @@ internal static unsafe class Smoother
     /// <summary>Adds the correction of the coarser grid, then sweeps downwards: the mirror of the first sweep.</summary>
     /// <param name="level">Grid.</param>
     /// <param name="coarse">Next coarser grid, its Value solved for.</param>
-    /// <param name="rowBuffer">Room for four rows of the finer grid.</param>
-    public static void CorrectAndSweepDown(MultigridLevel level, MultigridLevel coarse, RowBuffer rowBuffer)
+    public static void CorrectAndSweepDown(MultigridLevel level, MultigridLevel coarse)
     {
         int rows = level.Layout.Rows;
-        Transfer.AddCorrectionRow(level, coarse, rows - 1, rowBuffer);
+        Transfer.AddCorrectionRow(level, coarse, rows - 1);
         for (int row = rows - 1; row >= -1; row--)
         {
-            if (row > 0) Transfer.AddCorrectionRow(level, coarse, row - 1, rowBuffer);
+            if (row > 0) Transfer.AddCorrectionRow(level, coarse, row - 1);
             if (row >= 0) RelaxRow(level, row, Black(row));
             if (row + 1 < rows) RelaxRow(level, row + 1, Red(row + 1));
         }

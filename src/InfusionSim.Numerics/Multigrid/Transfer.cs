@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using static System.Runtime.Intrinsics.Vector512;
 
@@ -25,7 +26,11 @@ internal static unsafe class Transfer
             if (2 * row + 1 < fineRows) AddResidualRow(level, 2 * row + 1, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
 
             float* load = coarse.Load.Row(row), left = buffer.Left, right = buffer.Right;
-            for (int i = start; i < end; i++) load[i] = left[2 * i] + left[2 * i + 1] + right[2 * i - 1];
+            for (int i = start; i < end; i += PaddedLayout.Lanes / 2)
+            {
+                Vector512<float> sum = Load(left + 2 * i) + Load(left + 2 * i + 1) + Load(right + 2 * i - 1);
+                Shuffle(sum, Create(0, 2, 4, 6, 8, 10, 12, 14, 0, 2, 4, 6, 8, 10, 12, 14)).GetLower().Store(load + i);
+            }
         }
     }
 
@@ -33,38 +38,34 @@ internal static unsafe class Transfer
     /// <param name="level">Finer grid.</param>
     /// <param name="coarse">Coarser grid, its Value solved for.</param>
     /// <param name="row">Row of the finer grid.</param>
-    /// <param name="buffer">Room for rows of the finer grid.</param>
-    public static void AddCorrectionRow(MultigridLevel level, MultigridLevel coarse, int row, RowBuffer buffer)
+    public static void AddCorrectionRow(MultigridLevel level, MultigridLevel coarse, int row)
     {
-        int start = level.Active.Start(row), end = level.Active.End(row);
-        if (start >= end) return;
-        AddInterpolatedRow(level, coarse, row, row / 2, level.LowerLeft, level.LowerRight, buffer);
-        if ((row & 1) == 1 && row / 2 + 1 < coarse.Layout.Rows)
-            AddInterpolatedRow(level, coarse, row, row / 2 + 1, level.UpperLeft, level.UpperRight, buffer);
-    }
-
-    private static void AddInterpolatedRow(
-        MultigridLevel level, MultigridLevel coarse, int row, int coarseRow, Field<float> leftWeight, Field<float> rightWeight, RowBuffer buffer)
-    {
-        int start = level.Active.Start(row), end = level.Active.End(row);
-        float* c = coarse.Value.Row(coarseRow), left = buffer.Left, right = buffer.Right;
-        for (int i = start / 2; i < end / 2; i++)
+        int end = level.Active.End(row);
+        bool hasUpper = (row & 1) == 1 && row / 2 + 1 < coarse.Layout.Rows;
+        float* lower = coarse.Value.Row(row / 2), upper = coarse.Value.Row(row / 2 + 1);
+        float* lowerLeft = level.LowerLeft.Row(row), lowerRight = level.LowerRight.Row(row);
+        float* upperLeft = level.UpperLeft.Row(row), upperRight = level.UpperRight.Row(row);
+        float* x = level.Value.Row(row), diagonal = level.Diagonal.Row(row);
+        for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
         {
-            float here = c[i];
-            left[2 * i] = here;
-            left[2 * i + 1] = here;
-            right[2 * i] = 0;
-            right[2 * i + 1] = c[i + 1];
-        }
+            // A cell in an even column has no weight on the right, so what stands there does not matter.
+            Vector512<float> correction = Load(lowerLeft + i) * TwiceEach(lower + i / 2);
+            Vector512<float> other = Load(lowerRight + i) * TwiceEach(lower + i / 2 + 1);
+            if (hasUpper)
+            {
+                correction = FusedMultiplyAdd(Load(upperLeft + i), TwiceEach(upper + i / 2), correction);
+                other = FusedMultiplyAdd(Load(upperRight + i), TwiceEach(upper + i / 2 + 1), other);
+            }
 
-        float* x = level.Value.Row(row), wl = leftWeight.Row(row), wr = rightWeight.Row(row), diagonal = level.Diagonal.Row(row);
-        for (int i = start; i < end; i += PaddedLayout.Lanes)
-        {
-            Vector512<float> correction = FusedMultiplyAdd(Load(wl + i), Load(left + i), Load(wr + i) * Load(right + i));
             Vector512<float> takesPart = GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
-            (Load(x + i) + (correction & takesPart)).Store(x + i);
+            (Load(x + i) + ((correction + other) & takesPart)).Store(x + i);
         }
     }
+
+    /// <summary>Eight coarse values, each for the two columns it stands to the left of.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<float> TwiceEach(float* coarse) =>
+        Shuffle(Load(coarse), Create(0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, 7));
 
     private static void AddResidualRow(
         MultigridLevel level, int row, Field<float> leftWeight, Field<float> rightWeight, RowBuffer buffer, int from, int to)

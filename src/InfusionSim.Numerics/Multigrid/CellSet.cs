@@ -1,0 +1,65 @@
+using System.Runtime.InteropServices;
+
+namespace InfusionSim.Numerics.Multigrid;
+
+/// <summary>A set of cells of a grid: quick to add to, to walk through and to empty.</summary>
+internal sealed class CellSet
+{
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly int[] _addedIn;
+    private readonly List<(int Column, int Row)> _cells = [];
+    private int _round = 1;
+
+    /// <summary>Makes an empty set.</summary>
+    /// <param name="columns">Cells in a row of the grid.</param>
+    /// <param name="rows">Its rows.</param>
+    public CellSet(int columns, int rows)
+    {
+        _columns = columns;
+        _rows = rows;
+        _addedIn = new int[columns * rows];
+    }
+
+    /// <summary>The cells, in the order they were added.</summary>
+    public ReadOnlySpan<(int Column, int Row)> Cells => CollectionsMarshal.AsSpan(_cells);
+
+    /// <summary>Adds a cell; outside the grid or a second time nothing happens.</summary>
+    /// <param name="column">Column.</param>
+    /// <param name="row">Row.</param>
+    public void Add(int column, int row)
+    {
+        if ((uint)column >= (uint)_columns || (uint)row >= (uint)_rows) return;
+        ref int added = ref _addedIn[row * _columns + column];
+        if (added == _round) return;
+        added = _round;
+        _cells.Add((column, row));
+    }
+
+    /// <summary>Adds every cell of the grid.</summary>
+    public void AddAll()
+    {
+        for (int row = 0; row < _rows; row++)
+            for (int column = 0; column < _columns; column++) Add(column, row);
+    }
+
+    /// <summary>Adds the coarse cells whose couplings to the right and above depend on fine cells.</summary>
+    /// <remarks>Coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3.</remarks>
+    /// <param name="fine">Fine cells.</param>
+    public void AddDependingOn(CellSet fine)
+    {
+        foreach ((int column, int row) in fine.Cells)
+        {
+            for (int coarseRow = (row - 2) >> 1; coarseRow <= (row + 1) >> 1; coarseRow++)
+                for (int coarseColumn = (column - 2) >> 1; coarseColumn <= (column + 3) >> 1; coarseColumn++)
+                    Add(coarseColumn, coarseRow);
+        }
+    }
+
+    /// <summary>Empties the set.</summary>
+    public void Clear()
+    {
+        _cells.Clear();
+        _round++;
+    }
+}
