@@ -30,6 +30,7 @@ public static class FillProblemBuilder
         CellZones zones = CellZones.Of(cells.Grid, cloth);
         FivePointOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
         FaceConductances.Write(cells, cloth, zones, conductances);
+        SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
         double[] poreVolume = PoreVolumes.Of(cells, cloth);
         LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];

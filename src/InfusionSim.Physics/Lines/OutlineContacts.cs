@@ -1,6 +1,7 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Lines;
 
@@ -17,6 +18,28 @@ internal static class OutlineContacts
             double covered = CoveredLength(segments, new(piece.Start, piece.End), following);
             if (covered > 0) contacts.AddBeyond(piece.Cell, covered / WallWays.Resistance(piece, cells, cloth));
         }
+    }
+
+    /// <summary>Whether a feed or an open vent lies along most of each edge piece, in the order of the cells' list.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="cells">Its cells.</param>
+    public static IReadOnlyList<bool> FedPieces(Panel panel, CutCellGrid cells)
+    {
+        bool[] fed = new bool[cells.EdgePieces.Count];
+        foreach ((LinePath path, double contactWidth) in panel.Feeds.Select(feed => (feed.Path, feed.ContactWidth))
+            .Concat(panel.Vents.Where(vent => vent.Kind == VentKind.Tube).Select(vent => (vent.Path, vent.ContactWidth))))
+        {
+            if (path.IsFitting) continue;
+            Segment[] segments = [.. Segment.Between(path.Points)];
+            EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
+            for (int k = 0; k < fed.Length; k++)
+            {
+                EdgePiece piece = cells.EdgePieces[k];
+                fed[k] |= piece.Length > 0 && CoveredLength(segments, new(piece.Start, piece.End), following) > piece.Length / 2;
+            }
+        }
+
+        return fed;
     }
 
     private static double CoveredLength(Segment[] segments, Segment edge, EdgeFollowing following)
