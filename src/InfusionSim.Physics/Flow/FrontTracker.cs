@@ -2,17 +2,22 @@ namespace InfusionSim.Physics.Flow;
 
 /// <summary>When the front passes the middle of each cell, from the states on both sides of that moment.</summary>
 /// <remarks>
-/// A cell takes in resin at a rate that hardly changes from the moment the front enters it until it is full, so its half
-/// full moment follows from its share and rate at a state before, at one after, or from the cubic through both. Once it
-/// is full its accumulated pressure w and pressure p bound the moment it filled between 2w/p and w/p ago: p rises from
-/// 0 no slower than not at all and, near the front, no faster than evenly. Where the states around disagree, or none saw the cell part full, one more state
-/// halves the interval, down to a share of the fill that bounds the error by itself. Derived; checked against bisected
+/// A cell takes in resin at a rate that stays the same until a cell beside it is full and then rises, so its share bends
+/// upwards: tangents at a state before and at one after bound the half full moment from above, the chord bounds it from
+/// below. Once it is full its accumulated pressure w and pressure p bound the moment it filled between 2w/p and w/p ago:
+/// p rises from 0 no slower than not at all and, near the front, no faster than evenly. Where the bounds lie too far apart
+/// one more state halves the interval, down to a share of the fill that bounds the error by itself. Derived; checked against bisected
 /// clocks in the verification.
 /// </remarks>
 internal sealed class FrontTracker
 {
-    private const double Unresolved = 2.5e-4;
+    private const double Unresolved = 3e-4;
     private const double SmallestInterval = 8e-4;
+
+    // Where in its bracket a passage is taken to lie, 0 at the latest: near the tangent where only one side was seen, because a lone
+    // front fills a cell at one rate; nearer the middle where the rates of both sides differ.
+    private const double TangentWeight = 0.1;
+    private const double KinkWeight = 0.4;
 
     private readonly FillProblem _problem;
     private readonly FillMarcher _marcher;
@@ -81,29 +86,26 @@ internal sealed class FrontTracker
         double first = before.Share[cell], firstRate = before.Rate[cell];
         double second = after.Share[cell], secondRate = after.Rate[cell];
         bool seenBefore = first > 0 && firstRate > 0, seenAfter = second < 1 && secondRate > 0;
-        double forward = from + (0.5 - first) / firstRate, backward = to - (second - 0.5) / secondRate;
-        if (seenBefore && seenAfter)
-        {
-            disagreement = Math.Abs(forward - backward) / 4;
-            double width = to - from;
-            return from + width * HermiteCubic.Root(first - 0.5, firstRate * width, second - 0.5, secondRate * width);
-        }
 
-        if (seenBefore)
-        {
-            double full = from + (1 - first) / firstRate, since = after.FullFor[cell];
-            disagreement = Math.Max(0, Math.Max(to - 2 * since - full, full - (to - since))) / 2;
-            return Math.Clamp(forward, from, to);
-        }
-
+        // The share bends upwards: it lies above its tangents and below the chord between any two of its points.
+        double earliest, latest = to;
+        if (seenBefore) latest = Math.Min(latest, from + (0.5 - first) / firstRate);
         if (seenAfter)
         {
-            disagreement = Math.Max(0, from - (to - second / secondRate));
-            return Math.Clamp(backward, from, to);
+            latest = Math.Min(latest, to - (second - 0.5) / secondRate);
+            earliest = from + (to - from) * (0.5 - first) / (second - first);
+        }
+        else
+        {
+            latest = Math.Min(latest, to - after.FullFor[cell]);
+            double full = Math.Max(from, to - 2 * after.FullFor[cell]);
+            earliest = from + (full - from) * (0.5 - first) / (1 - first);
         }
 
-        disagreement = to - from;
-        return Math.Clamp(to - 2 * after.FullFor[cell], from, to);
+        if (latest < earliest) (earliest, latest) = (latest, earliest);
+        disagreement = (latest - earliest) / 2;
+        double weight = seenBefore == seenAfter ? (seenBefore ? KinkWeight : 0.5) : TangentWeight;
+        return latest + weight * (earliest - latest);
     }
 
     private FrontSample Dry() => new(0, new double[_arrival.Length], new double[_arrival.Length], new double[_arrival.Length]);
