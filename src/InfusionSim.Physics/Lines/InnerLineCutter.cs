@@ -31,14 +31,15 @@ internal sealed class InnerLineCutter
     /// <summary>Enters the stretches of a line that lie inside the cloth.</summary>
     /// <param name="stretches">The stretches.</param>
     /// <param name="contacts">Contacts of the line.</param>
-    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts)
+    /// <param name="isFeed">Whether the line brings resin.</param>
+    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed)
     {
         foreach (Segment stretch in stretches)
         {
             foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
             {
                 if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
-                crossings.Add(new(share, stretch, contacts));
+                crossings.Add(new(share, stretch, contacts, isFeed));
             }
         }
 
@@ -50,6 +51,7 @@ internal sealed class InnerLineCutter
     /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
     public void CutAll(double[] poreVolume)
     {
+        KeepSingleCellsReachable();
         SeveredVolumes severed = new(cells);
         foreach ((LatticeEdge edge, List<LineCrossing> crossings) in cuts)
         {
@@ -63,5 +65,36 @@ internal sealed class InnerLineCutter
 
         severed.HandOver(poreVolume);
         foreach (LatticeEdge edge in cuts.Keys) edge.Cut(conductances);
+    }
+
+    // A cell alone between the arms of a bent vent would stay dry for no other reason than its size: the way across the farthest arm stays open, behind which the vent still blocks.
+    private void KeepSingleCellsReachable()
+    {
+        foreach (int cell in cuts.Keys.SelectMany(edge => new[] { edge.Cell, edge.OtherCell(cells.Grid) }).Distinct().Order().ToArray())
+        {
+            LatticeEdge[] ways = [.. WaysOf(cell)];
+            if (!ways.All(cuts.ContainsKey) || ways.Any(way => Nearest(way, cell).IsFeed)) continue;
+            cuts.Remove(ways.OrderBy(way => WaysOf(OtherEnd(way, cell)).All(cuts.ContainsKey)).ThenByDescending(way => DistanceShare(way, cell)).First());
+        }
+    }
+
+    private IEnumerable<LatticeEdge> WaysOf(int cell)
+    {
+        int columns = cells.Grid.Columns;
+        if (conductances.East[cell] > 0) yield return new(cell, false);
+        if (conductances.North[cell] > 0) yield return new(cell, true);
+        if (cell % columns > 0 && conductances.East[cell - 1] > 0) yield return new(cell - 1, false);
+        if (cell >= columns && conductances.North[cell - columns] > 0) yield return new(cell - columns, true);
+    }
+
+    private int OtherEnd(LatticeEdge way, int cell) => way.Cell == cell ? way.OtherCell(cells.Grid) : way.Cell;
+
+    private LineCrossing Nearest(LatticeEdge way, int cell) =>
+        way.Cell == cell ? cuts[way].MinBy(crossing => crossing.Share) : cuts[way].MaxBy(crossing => crossing.Share);
+
+    private double DistanceShare(LatticeEdge way, int cell)
+    {
+        double share = Nearest(way, cell).Share;
+        return way.Cell == cell ? share : 1 - share;
     }
 }

@@ -4,4 +4,5 @@ namespace InfusionSim.Physics.Lines;
 /// <param name="Share">How far along the way from the left or lower middle [-], 0 to 1.</param>
 /// <param name="Stretch">The stretch that crosses.</param>
 /// <param name="Contacts">Contacts of its line.</param>
-internal readonly record struct LineCrossing(double Share, Segment Stretch, ContactTable Contacts);
+/// <param name="IsFeed">Whether the line brings resin.</param>
+internal readonly record struct LineCrossing(double Share, Segment Stretch, ContactTable Contacts, bool IsFeed);

@@ -26,8 +26,8 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
         FittingPlacer fittings = new(cells, cloth);
         InnerLineCutter cutter = new(cells, cloth, conductances);
         List<IReadOnlyList<int>> open = [];
-        ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true))];
-        ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube))];
+        ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true, true))];
+        ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube, false))];
         cutter.CutAll(poreVolume);
         for (int k = 0; k < feeds.Length; k++) PlaceShort(feeds[k], panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, true);
         for (int k = 0; k < vents.Length; k++) PlaceShort(vents[k], panel.Vents[k].Path, panel.Vents[k].ContactWidth, panel.Vents[k].Kind == VentKind.Tube);
@@ -36,7 +36,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             [.. feeds.Select((contacts, k) => contacts.ToContact(panel.Feeds[k].Name))],
             [.. vents.Select((contacts, k) => contacts.ToContact(panel.Vents[k].Name))]);
 
-        ContactTable Lay(LinePath path, double contactWidth, bool passesResin)
+        ContactTable Lay(LinePath path, double contactWidth, bool passesResin, bool isFeed)
         {
             ContactTable contacts = new();
             if (path.IsFitting)
@@ -48,7 +48,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
             OutlineContacts.Add(contacts, path.Points, following, cells, cloth);
             List<Segment> inside = [.. InnerStretches.Of(path.Points, following, cells.Region)];
-            if (passesResin) cutter.Enter(inside, contacts);
+            if (passesResin) cutter.Enter(inside, contacts, isFeed);
             else InnerMembrane.Touch(inside, contacts, cells, cloth, conductances);
             return contacts;
         }

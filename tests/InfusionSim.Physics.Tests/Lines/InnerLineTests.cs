@@ -184,6 +184,21 @@ public class InnerLineTests
     }
 
     [Fact]
+    public void TubeVent_BentRoundASingleCell_LeavesItOneWayIn()
+    {
+        // An open hook round the cell whose middle is (0.105, 0.105) crosses all four of its ways, the left one farthest away.
+        Panel panel = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0, 0), (0, 0.2)))], Vent(Path((0.112, 0.109), (0.098, 0.109), (0.098, 0.101), (0.11, 0.101), (0.11, 0.107))));
+        FillProblem problem = FillProblemBuilder.Build(panel);
+        int cell = 10 * 20 + 10;
+
+        double ways = problem.Operator.East[cell] + problem.Operator.East[cell - 1] + problem.Operator.North[cell] + problem.Operator.North[cell - 20];
+
+        ways.ShouldBe(3e-13, 1e-24);
+        problem.Operator.East[cell - 1].ShouldBe(3e-13, 1e-24);
+        TestSolver.SteadyPressure(problem)[cell].ShouldBeGreaterThan(0);
+    }
+
+    [Fact]
     public void FeedLine_LaidTwice_ChangesNothing()
     {
         Panel once = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0.1, 0.002), (0.003, 0.11), (0.15, 0.17)))]);
