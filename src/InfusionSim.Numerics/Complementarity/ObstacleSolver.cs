@@ -32,6 +32,7 @@ public sealed unsafe class ObstacleSolver
     /// <param name="matrix">Conductances between cells and to fixed pressures; every group of cells with capacity must have a way to a fixed pressure.</param>
     /// <param name="capacity">What each cell can hold, C [unit of volume]; 0 for a cell that takes no part. [rows × columns], x fastest.</param>
     /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [rows × columns], x fastest.</param>
+    /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under which one solution is the state.</exception>
     public ObstacleSolver(FivePointOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
     {
         ArgumentNullException.ThrowIfNull(matrix);
@@ -49,7 +50,7 @@ public sealed unsafe class ObstacleSolver
         int holding = 0;
         foreach (double volume in capacity)
         {
-            if (volume < 0) throw new ArgumentOutOfRangeException(nameof(capacity), volume, "A cell cannot hold less than nothing.");
+            if (!(volume >= 0)) throw new ArgumentOutOfRangeException(nameof(capacity), volume, "A cell cannot hold less than nothing.");
             if (volume == 0) continue;
             total += volume;
             holding++;
@@ -61,6 +62,7 @@ public sealed unsafe class ObstacleSolver
         _capacity.CopyFrom(scaled);
         for (int cell = 0; cell < scaled.Length; cell++)
         {
+            if (!(supply[cell] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), supply[cell], "A supply that takes back would dry full cells, which this solution does not cover.");
             scaled[cell] = capacity[cell] > 0 ? supply[cell] / _system.ConductanceScale : 0;
             if (scaled[cell] > 0) _system.Watch(cell % matrix.Columns, cell / matrix.Columns);
         }

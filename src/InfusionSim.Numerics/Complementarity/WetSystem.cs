@@ -40,6 +40,8 @@ internal sealed unsafe class WetSystem
         int coupled = 0;
         for (int cell = 0; cell < matrix.CellCount; cell++)
         {
+            if (!(matrix.East[cell] >= 0 && matrix.North[cell] >= 0 && matrix.Anchor[cell] >= 0))
+                throw new ArgumentOutOfRangeException(nameof(matrix), $"Cell {cell} has a conductance below 0 or not a number: {matrix.East[cell]}, {matrix.North[cell]}, {matrix.Anchor[cell]}.");
             double conductance = matrix.East[cell] + matrix.North[cell];
             if (conductance == 0) continue;
             total += conductance;

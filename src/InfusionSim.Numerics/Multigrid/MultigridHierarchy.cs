@@ -50,6 +50,11 @@ internal sealed class MultigridHierarchy
         {
             level.Diagonal.Clear();
             level.InverseDiagonal.Clear();
+            if (level.NorthEast is null) continue;
+            level.East.Clear();
+            level.North.Clear();
+            level.NorthEast.Clear();
+            level.NorthWest!.Clear();
         }
     }
 

@@ -46,4 +46,17 @@ internal readonly unsafe ref struct RowCouplings
 
         return sum + other;
     }
+
+    /// <summary>Sum of coupling times value over the two lower diagonal neighbours of sixteen cells, added to a start value: all that a first sweep has set beside a red cell.</summary>
+    /// <param name="x">Address of the first cell's value.</param>
+    /// <param name="i">Its column.</param>
+    /// <param name="stride">Distance to the row above.</param>
+    /// <param name="start">Start value.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vector512<float> InflowFromBelowDiagonally(float* x, int i, int stride, Vector512<float> start)
+    {
+        if (_northEast == null) return start;
+        Vector512<float> sum = FusedMultiplyAdd(Load(_southWest + i), Load(x - stride - 1), start);
+        return FusedMultiplyAdd(Load(_southEast + i), Load(x - stride + 1), sum);
+    }
 }

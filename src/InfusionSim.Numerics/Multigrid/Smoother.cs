@@ -44,20 +44,25 @@ internal static unsafe class Smoother
 
     private static void StartRow(MultigridLevel level, int row)
     {
+        int stride = level.Layout.Stride, end = level.Active.End(row);
         float* x = level.Value.Row(row), b = level.Load.Row(row), inverse = level.InverseDiagonal.Row(row);
+        RowCouplings couplings = new(level, row);
         Vector512<float> red = Red(row);
-        for (int i = level.Active.Start(row); i < level.Active.End(row); i += PaddedLayout.Lanes)
-            ConditionalSelect(red, Load(b + i) * Load(inverse + i), Vector512<float>.Zero).Store(x + i);
+        for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+        {
+            Vector512<float> sum = couplings.InflowFromBelowDiagonally(x + i, i, stride, Load(b + i));
+            ConditionalSelect(red, sum * Load(inverse + i), Vector512<float>.Zero).Store(x + i);
+        }
     }
 
     private static void RelaxRow(MultigridLevel level, int row, Vector512<float> colour)
     {
         int stride = level.Layout.Stride, end = level.Active.End(row);
         float* x = level.Value.Row(row), b = level.Load.Row(row), inverse = level.InverseDiagonal.Row(row);
-        RowCouplings row5 = new(level, row);
+        RowCouplings couplings = new(level, row);
         for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
         {
-            Vector512<float> sum = row5.Inflow(x + i, i, stride, Load(b + i));
+            Vector512<float> sum = couplings.Inflow(x + i, i, stride, Load(b + i));
             ConditionalSelect(colour, sum * Load(inverse + i), Load(x + i)).Store(x + i);
         }
     }
