@@ -10,9 +10,9 @@ public static class RegionCover
     private const double SeamShare = 1e-9;
 
     // Two combs of n teeth each cross n² times; above so many corners places are sampled instead of overlaid. Our choice.
-    private const int MostOverlaidCorners = 1000;
+    private const int MostOverlaidCorners = 300;
 
-    private const int SampledRows = 150;
+    private const int SampledRows = 100;
 
     /// <summary>What the rings leave open, or null when they cover the region.</summary>
     /// <param name="region">The region, free of faults.</param>

@@ -9,6 +9,8 @@ public sealed class FaultList
     /// <summary>Faults that are kept [-]; of the rest only the number is told.</summary>
     public const int MostKept = 100;
 
+    private const int LongestText = 800, LongestPath = 200;
+
     private readonly List<Fault> _faults = [];
     private readonly HashSet<string> _paths = new(StringComparer.Ordinal);
     private int _leftOut;
@@ -23,7 +25,7 @@ public sealed class FaultList
     public void Add(string path, string text, ErrorReason reason = ErrorReason.PlanInvalid)
     {
         _paths.Add(path);
-        if (_faults.Count < MostKept) _faults.Add(new Fault(path, text, reason));
+        if (_faults.Count < MostKept) _faults.Add(new Fault(PlainText.Of(path, LongestPath), PlainText.Of(text, LongestText), reason));
         else _leftOut++;
     }
 

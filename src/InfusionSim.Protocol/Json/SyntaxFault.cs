@@ -1,11 +1,15 @@
 using System.Text;
 using System.Text.Json;
+using InfusionSim.Protocol.Faults;
 
 namespace InfusionSim.Protocol.Json;
 
 /// <summary>Says where and why a text is not JSON.</summary>
 internal static class SyntaxFault
 {
+    // The reader quotes what it could not read, however long that is.
+    private const int LongestReason = 160;
+
     /// <summary>One sentence with line and column, both counted from 1.</summary>
     public static string Describe(JsonException exception, ReadOnlySpan<byte> json, string what)
     {
@@ -26,7 +30,7 @@ internal static class SyntaxFault
         if (text.Contains("depth", StringComparison.Ordinal)) return $"it is nested more than {MessageReader.MostDepth} deep.";
         if (text.Contains("trailing comma", StringComparison.Ordinal)) return "there is a comma too many before the closing bracket.";
         if (text.Contains("NaN", StringComparison.Ordinal) || text.Contains("'N'", StringComparison.Ordinal) || text.Contains("'I'", StringComparison.Ordinal))
-            return text + " NaN and Infinity are not numbers here.";
-        return text;
+            return PlainText.Of(text, LongestReason) + " NaN and Infinity are not numbers here.";
+        return PlainText.Of(text, LongestReason);
     }
 }

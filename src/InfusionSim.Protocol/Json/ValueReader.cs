@@ -37,11 +37,7 @@ internal sealed class ValueReader(FaultList faults)
     };
 
     /// <summary>A text short enough for a sentence and free of control characters.</summary>
-    public static string Shorten(string text)
-    {
-        string clean = string.Concat(text.Select(letter => char.IsControl(letter) ? '·' : letter));
-        return clean.Length <= 40 ? clean : clean[..(char.IsHighSurrogate(clean[38]) ? 38 : 39)] + "…";
-    }
+    public static string Shorten(string text) => PlainText.Of(text, 40);
 
     /// <summary>Reads a JSON text; false when it holds half a letter.</summary>
     public static bool TryGetText(Func<string?> read, out string text)

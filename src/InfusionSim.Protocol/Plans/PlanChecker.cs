@@ -6,6 +6,8 @@ namespace InfusionSim.Protocol.Plans;
 /// <summary>Finds every fault of a plan in one pass: what a number may be, what must be there, what must lie where.</summary>
 public static class PlanChecker
 {
+    private const int LongestWarning = 800;
+
     /// <summary>Checks a plan and fills in its defaults.</summary>
     /// <param name="plan">The plan; not changed. Null is a missing plan.</param>
     /// <param name="found">Faults that were met while it was read; they come first, and nothing is said twice about their places.</param>
@@ -32,6 +34,6 @@ public static class PlanChecker
         ResinCheck.Run(filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
         DrawingCheck.Run(filled, faults, warnings);
-        return new PlanCheck(filled, faults.ToList(), warnings);
+        return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);
     }
 }
