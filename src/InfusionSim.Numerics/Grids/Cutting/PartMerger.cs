@@ -14,7 +14,7 @@ internal sealed class PartMerger
     public const double SmallestShare = 0.02;
 
     // Swapping and joining are tried one by one; a drawing that needs more tries than this is too fine for its squares.
-    private const int MostTries = 200;
+    private const int MostTries = 200, MostPartsTried = 200_000;
     private const int Open = -2, Outside = -1, NoKeeper = -1;
     // Open lengths closer than this are the same but for rounding [squares].
     private const double Same = 1e-9;
@@ -53,7 +53,8 @@ internal sealed class PartMerger
         Resolve();
         while (KeepSliversIn(FindLost())) Resolve();
         Lost = FindLost();
-        for (int tries = 0; Lost.Count > 0 && tries < MostTries && TryToReopen(ref tries);) Lost = FindLost();
+        int triesLeft = Math.Min(MostTries, MostPartsTried / Math.Max(1, squares.Parts.Count));
+        while (Lost.Count > 0 && triesLeft > 0 && TryToReopen(ref triesLeft)) Lost = FindLost();
     }
 
     /// <summary>Openings whose two sides reach each other only by a long way round, or not at all; mostly none.</summary>
@@ -160,16 +161,16 @@ internal sealed class PartMerger
         return keptMore;
     }
 
-    private bool TryToReopen(ref int tries)
+    private bool TryToReopen(ref int triesLeft)
     {
         (double Lost, double Moved, double Area, SquarePart? Part) best = (Lost.Sum(o => o.Length), 0, 0, null);
         HashSet<int> beside = [.. Lost.SelectMany(o => new[] { o.PartBefore, o.PartBeyond })];
         foreach (SquarePart part in squares.Parts)
         {
-            if (!beside.Contains(part.Number) || tries >= MostTries) continue;
+            if (!beside.Contains(part.Number) || triesLeft <= 0) continue;
             int former = keeperOf[part.Square];
             keeperOf[part.Square] = former == part.Number ? NoKeeper : part.Number;
-            tries++;
+            triesLeft--;
             Resolve();
             double lost = FindLost().Sum(o => o.Length);
             double moved = former == NoKeeper ? 0 : squares.Parts.Find(p => p.Number == former)!.Area;
