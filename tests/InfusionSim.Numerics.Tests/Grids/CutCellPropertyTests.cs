@@ -100,7 +100,7 @@ public class CutCellPropertyTests
         {
             if (aperture == 0) return;
             int one = Image(cell), other = Image(neighbour), low = Math.Min(one, other);
-            (Math.Abs(one - other) == 1 ? after.EastAperture : after.NorthAperture)[low].ShouldBe(aperture, 1e-12);
+            (after.Grid.RowOf(one) == after.Grid.RowOf(other) ? after.EastAperture : after.NorthAperture)[low].ShouldBe(aperture, 1e-12);
         }
     }
 }

@@ -106,7 +106,7 @@ internal sealed class PartMerger
         while (waiting.Count > 0)
         {
             // All choices of a round are made from its start, so that the order of the squares plays no role.
-            var chosen = waiting.ConvertAll(p => (Part: p, Host: LongestNeighbour(p.Number)));
+            var chosen = waiting.ConvertAll(p => (Part: p, Host: LongestNeighbour(p)));
             if (chosen.TrueForAll(c => c.Host == Open))
             {
                 // Cut off from everything: only a region that touches itself in a point gets here.
@@ -119,24 +119,34 @@ internal sealed class PartMerger
         }
     }
 
-    private int LongestNeighbour(int part)
+    private int LongestNeighbour(SquarePart part)
     {
-        int best = Open;
-        double bestLength = 0;
-        foreach (FaceOpening opening in OpeningsOf(part))
+        (int Host, double Length, double Distance) best = (Open, -1, 0);
+        List<FaceOpening> openings = OpeningsOf(part.Number);
+        foreach (FaceOpening opening in openings)
         {
-            int host = HostOf[opening.Across(part)];
-            if (host == Open) continue;
+            int host = HostOf[opening.Across(part.Number)];
+            if (host == Open || host == best.Host) continue;
             double length = 0;
-            foreach (FaceOpening other in OpeningsOf(part))
+            foreach (FaceOpening other in openings)
             {
-                if (HostOf[other.Across(part)] == host) length += other.Length;
+                if (HostOf[other.Across(part.Number)] == host) length += other.Length;
             }
 
-            if (length > bestLength) (best, bestLength) = (host, length);
+            // Two faces that are open over their whole length tie; the host nearer to the part's middle takes it.
+            double distance = DistanceTo(host, part);
+            if (length > best.Length + Same || (length > best.Length - Same && distance < best.Distance)) best = (host, length, distance);
         }
 
-        return best;
+        return best.Host;
+    }
+
+    private double DistanceTo(int host, SquarePart part)
+    {
+        UniformGrid grid = squares.Grid;
+        double right = grid.ColumnOf(host) - grid.ColumnOf(part.Square), up = grid.RowOf(host) - grid.RowOf(part.Square);
+        if (part.Area > 0) (right, up) = (right - part.MomentU / part.Area, up - part.MomentV / part.Area);
+        return Math.Sqrt(right * right + up * up);
     }
 
     private List<FaceOpening> FindLost()
