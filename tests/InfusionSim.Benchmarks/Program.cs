@@ -1,8 +1,20 @@
 using BenchmarkDotNet.Running;
+using InfusionSim.Benchmarks.Filling;
 
 namespace InfusionSim.Benchmarks;
 
 public static class Program
 {
-    public static void Main(string[] arguments) => BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments);
+    /// <summary>"ratio" prints the one-run comparisons of the fill; anything else goes to BenchmarkDotNet.</summary>
+    public static int Main(string[] arguments)
+    {
+        if (arguments is ["ratio", ..])
+        {
+            FillRatios.Print(Console.Out);
+            return 0;
+        }
+
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(arguments);
+        return 0;
+    }
 }
