@@ -9,9 +9,12 @@ namespace InfusionSim.Plots.Labels;
 /// <param name="Angle">Turn from the picture's x towards its y [rad].</param>
 internal readonly record struct LabelBox(SKPoint Centre, float HalfWidth, float HalfHeight, float Angle = 0)
 {
-    private SKPoint Along => new(MathF.Cos(Angle), MathF.Sin(Angle));
+    // Kept, because placing asks thousands of boxes; no box is ever turned after it was made.
+    private SKPoint Along { get; } = new(MathF.Cos(Angle), MathF.Sin(Angle));
 
-    private SKPoint Across => new(-MathF.Sin(Angle), MathF.Cos(Angle));
+    private SKPoint Across => new(-Along.Y, Along.X);
+
+    private float Radius => HalfWidth + HalfHeight;
 
     /// <summary>Box around a straight line.</summary>
     internal static LabelBox Around(SKPoint from, SKPoint to, float width)
@@ -39,12 +42,14 @@ internal readonly record struct LabelBox(SKPoint Centre, float HalfWidth, float 
     internal bool Contains(SKPoint point)
     {
         var offset = point - Centre;
-        return Math.Abs(Dot(offset, Along)) <= HalfWidth && Math.Abs(Dot(offset, Across)) <= HalfHeight;
+        return Math.Abs(offset.X) <= Radius && Math.Abs(offset.Y) <= Radius
+            && Math.Abs(Dot(offset, Along)) <= HalfWidth && Math.Abs(Dot(offset, Across)) <= HalfHeight;
     }
 
     /// <summary>Whether two boxes share a place, by the separating-axis test.</summary>
     internal bool Overlaps(LabelBox other) =>
-        !IsApart(other, Along) && !IsApart(other, Across) && !IsApart(other, other.Along) && !IsApart(other, other.Across);
+        Math.Abs(other.Centre.X - Centre.X) <= Radius + other.Radius && Math.Abs(other.Centre.Y - Centre.Y) <= Radius + other.Radius
+        && !IsApart(other, Along) && !IsApart(other, Across) && !IsApart(other, other.Along) && !IsApart(other, other.Across);
 
     private bool IsApart(LabelBox other, SKPoint axis) =>
         Math.Abs(Dot(other.Centre - Centre, axis)) > Reach(axis) + other.Reach(axis);

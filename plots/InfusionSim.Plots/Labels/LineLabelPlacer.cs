@@ -79,16 +79,26 @@ internal static class LineLabelPlacer
             }
 
             var cost = bend * 12 + (near is { } wish ? SKPoint.Distance(wish, box.Centre) * 0.6f : 0) + Math.Abs(i - line.Count / 2) * 0.05f;
-            if ((best is null || cost < best.Value.Cost)
-                && sheet.IsFree(box)
-                && box.Grow(3).Corners().All(isOnCloth)
-                && !others.Any(box.Grow(2).Contains))
+            if ((best is null || cost < best.Value.Cost) && sheet.IsFree(box) && IsClear(box.Grow(2), others) && box.Grow(3).Corners().All(isOnCloth))
             {
                 best = (cost, box);
             }
         }
 
         return best?.Box;
+    }
+
+    private static bool IsClear(LabelBox box, IReadOnlyList<SKPoint> others)
+    {
+        for (var i = 0; i < others.Count; i++)
+        {
+            if (box.Contains(others[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     private static LabelBox Along(SKPoint from, SKPoint middle, SKPoint to, float halfWidth, float halfHeight)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using InfusionSim.Protocol.V1;
 using static InfusionSim.Plots.Tests.Samples.Drawing;
 
@@ -6,11 +7,16 @@ namespace InfusionSim.Plots.Tests.Samples;
 /// <summary>Panels whose arrivals have a closed form.</summary>
 internal static class SamplePanels
 {
+    // Made once; every test gets its own copy to change.
+    private static readonly ConcurrentDictionary<string, (InfusionPlan Plan, PredictFillResponse Response)> Made = new();
+
     /// <summary>Every panel.</summary>
     internal static IReadOnlyList<(InfusionPlan Plan, PredictFillResponse Response)> All() => [Strip(), Disc(), HoleAndDrySpot(), Turned()];
 
     /// <summary>A strip fed through its left edge: t = T (x/L)², T = 1800 s, L = 600 mm.</summary>
-    internal static (InfusionPlan Plan, PredictFillResponse Response) Strip()
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Strip() => Copy(nameof(Strip), MakeStrip);
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) MakeStrip()
     {
         var plan = Plan("Straight strip", Box(0, 0, 600, 400));
         plan.Feeds.Add(new Feed { Name = "F1", Path = Path((0, 0), (0, 400)) });
@@ -20,7 +26,9 @@ internal static class SamplePanels
     }
 
     /// <summary>A disc of 720 corners fed in the middle: t grows with the square of the distance, 1200 s at 300 mm.</summary>
-    internal static (InfusionPlan Plan, PredictFillResponse Response) Disc()
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Disc() => Copy(nameof(Disc), MakeDisc);
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) MakeDisc()
     {
         var plan = Plan("Hatch cover, fed in the middle", Drawing.Disc(300, 300, 300, 720));
         plan.Feeds.Add(new Feed { Name = "F1", Path = Path((300, 300)), ContactWidthMm = 20 });
@@ -29,7 +37,9 @@ internal static class SamplePanels
     }
 
     /// <summary>A plate with a hole and a dry spot behind it.</summary>
-    internal static (InfusionPlan Plan, PredictFillResponse Response) HoleAndDrySpot()
+    internal static (InfusionPlan Plan, PredictFillResponse Response) HoleAndDrySpot() => Copy(nameof(HoleAndDrySpot), MakeHoleAndDrySpot);
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) MakeHoleAndDrySpot()
     {
         var plan = Plan("Sled deck, first line plan", Box(0, 0, 1200, 500), Drawing.Disc(450, 250, 90, 90));
         plan.Preform.Zones.Add(new Zone { Name = "runner", Area = Box(0, 200, 1200, 300) });
@@ -47,7 +57,9 @@ internal static class SamplePanels
     }
 
     /// <summary>A plate turned by 17°, its edge squares cut, that gels before its far end is wet.</summary>
-    internal static (InfusionPlan Plan, PredictFillResponse Response) Turned()
+    internal static (InfusionPlan Plan, PredictFillResponse Response) Turned() => Copy(nameof(Turned), MakeTurned);
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) MakeTurned()
     {
         var (c, s) = (Math.Cos(17 * Math.PI / 180), Math.Sin(17 * Math.PI / 180));
         (double X, double Y) Turn(double x, double y) => (c * x - s * y, s * x + c * y);
@@ -59,5 +71,11 @@ internal static class SamplePanels
             var along = c * x + s * y;
             return along > 560 ? double.PositiveInfinity : 3240 * Math.Pow(Math.Max(0, along) / 560, 2);
         }));
+    }
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) Copy(string name, Func<(InfusionPlan Plan, PredictFillResponse Response)> make)
+    {
+        var (plan, response) = Made.GetOrAdd(name, _ => make());
+        return (plan.Clone(), response.Clone());
     }
 }

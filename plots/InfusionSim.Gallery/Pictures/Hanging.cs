@@ -1,0 +1,48 @@
+using System.Text;
+using InfusionSim.Plots;
+
+namespace InfusionSim.Gallery.Pictures;
+
+/// <summary>Decides which pictures hang in the gallery and draws them.</summary>
+internal static class Hanging
+{
+    private const string FirstPlan = "hatch-cover-1";
+    private const string SecondPlan = "hatch-cover-2";
+
+    /// <summary>Draws every file from the plans of a folder.</summary>
+    internal static async Task<IReadOnlyList<HungFile>> DrawAllAsync(string plans)
+    {
+        var answers = await Asking.AskAllAsync(plans);
+        var files = new List<HungFile>();
+        foreach (var answer in answers)
+        {
+            files.AddRange(Still($"{answer.Name}-front", Front.Draw(answer.Plan, answer.Response)));
+        }
+
+        var first = answers.Single(answer => answer.Name == FirstPlan);
+        var second = answers.Single(answer => answer.Name == SecondPlan);
+        files.AddRange(Still("hatch-cover-compare", Comparison.Draw([(first.Plan, first.Response), (second.Plan, second.Response)])));
+        files.AddRange(Still($"{second.Name}-pressure", Pressure.Draw(second.Plan, second.Response, second.Moments[Asking.Moments / 4])));
+        files.AddRange(Still($"{second.Name}-wet-share", WetShare.Draw(second.Plan, second.Response, second.Moments)));
+        files.AddRange(Still($"{first.Name}-strip", Strip.Draw(first.Plan, first.Response, first.Every(Asking.Moments / 8))));
+        var moving = Animation.Draw(first.Plan, first.Response, first.Moments);
+        files.Add(new HungFile($"{first.Name}-moving.webp", moving.WebpBytes(), moving.Sentence));
+        files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(files)), ""));
+        return files;
+    }
+
+    private static IEnumerable<HungFile> Still(string name, Picture picture) =>
+        [new HungFile($"{name}.png", picture.PngBytes(), picture.Sentence), new HungFile($"{name}.svg", picture.SvgBytes(), picture.Sentence)];
+
+    private static string Catalogue(List<HungFile> files)
+    {
+        var text = new StringBuilder("# Gallery\n\nDrawn from the forecasts of the plans in `plans/`. Remake all files from the top of the project:\n\n"
+            + "```\ndotnet run -c Release --project plots/InfusionSim.Gallery\n```\n");
+        foreach (var file in files.Where(file => !file.Name.EndsWith(".svg", StringComparison.Ordinal)))
+        {
+            text.Append($"\n![{file.Sentence}]({file.Name})\n");
+        }
+
+        return text.ToString();
+    }
+}
