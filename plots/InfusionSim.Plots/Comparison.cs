@@ -14,7 +14,8 @@ namespace InfusionSim.Plots;
 public static class Comparison
 {
     private const float Gap = 24;
-    private const float HeadRoom = 66;
+    private const float TitleRoom = 26;
+    private const float LineRoom = 18;
     private const float LabelBorder = 34;
     private const float MostCellHeight = 460;
 
@@ -40,9 +41,10 @@ public static class Comparison
         var columns = cloths.All(cloth => cloth.WidthMm > 2.2 * cloth.HeightMm) ? 1 : answers.Count % 2 == 0 ? 2 : Math.Min(3, answers.Count);
         var cellWidth = (width - (columns - 1) * Gap) / columns;
         var bodyHeight = cloths.Max(cloth => PanelView.HeightFor(cloth, cellWidth, LabelBorder, MostCellHeight));
+        var headRoom = TitleRoom + 12 + Math.Max(Badge.Height, LineRoom * answers.Max(answer => Lines(answer.Plan, answer.Response.Forecast, cellWidth).Count));
         var cells = answers.Select((answer, i) => Prepare(
-            answer.Plan, answer.Response, cloths[i], scale,
-            SKRect.Create(left + i % columns * (cellWidth + Gap), Theme.Margin - 4 + i / columns * (bodyHeight + HeadRoom + 4), cellWidth, bodyHeight + HeadRoom))).ToArray();
+            answer.Plan, answer.Response, cloths[i], scale, headRoom,
+            SKRect.Create(left + i % columns * (cellWidth + Gap), Theme.Margin - 4 + i / columns * (bodyHeight + headRoom + 4), cellWidth, bodyHeight + headRoom))).ToArray();
         var signs = cells.SelectMany(cell => PanelKey.Signs(cell.Plan, cell.Scene.DrySpots.Count > 0, cell.Scene.NeverReached.Count > 0, cell.Scene.Last is not null))
             .Distinct().Order().ToArray();
         var keyTop = cells.Max(cell => cell.Box.Bottom) + 14;
@@ -61,9 +63,12 @@ public static class Comparison
         });
     }
 
-    private static Cell Prepare(InfusionPlan plan, PredictFillResponse response, ClothArea cloth, TimeScale scale, SKRect box)
+    private static IReadOnlyList<string> Lines(InfusionPlan plan, FillForecast forecast, float width) =>
+        TextStyle.Label.Wrap(ForecastText.Short(plan, forecast), width - Badge.Of(plan, forecast).Width - 12);
+
+    private static Cell Prepare(InfusionPlan plan, PredictFillResponse response, ClothArea cloth, TimeScale scale, float headRoom, SKRect box)
     {
-        var view = PanelView.Fit(cloth, new SKRect(box.Left, box.Top + HeadRoom, box.Right, box.Bottom), LabelBorder);
+        var view = PanelView.Fit(cloth, new SKRect(box.Left, box.Top + headRoom, box.Right, box.Bottom), LabelBorder);
         return new Cell(plan, response.Forecast, new FrontScene(plan, response, view, scale), box);
     }
 
@@ -74,11 +79,12 @@ public static class Comparison
             var title = new TextStyle(18, true);
             title.Draw(canvas, Header.Shorten(Plan.Title, Box.Width, title), Box.Left, Box.Top + 14, Theme.Ink);
             var badge = Badge.Of(Plan, Forecast);
-            badge.Draw(canvas, Box.Left + badge.Width, Box.Top + 45);
-            var lines = TextStyle.Label.Wrap(ForecastText.Short(Plan, Forecast), Box.Width - badge.Width - 12);
+            var lines = Lines(Plan, Forecast, Box.Width);
+            var middle = Box.Top + TitleRoom + 4 + Math.Max(Badge.Height, LineRoom * lines.Count) / 2;
+            badge.Draw(canvas, Box.Left + badge.Width, middle);
             for (var i = 0; i < lines.Count; i++)
             {
-                TextStyle.Label.Draw(canvas, lines[i], Box.Left + badge.Width + 10, Box.Top + 45 + (i - (lines.Count - 1) / 2f) * 18, Theme.Ink);
+                TextStyle.Label.Draw(canvas, lines[i], Box.Left + badge.Width + 10, middle + (i - (lines.Count - 1) / 2f) * LineRoom, Theme.Ink);
             }
 
             Scene.Draw(canvas);

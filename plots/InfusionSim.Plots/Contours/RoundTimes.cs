@@ -5,6 +5,9 @@ internal static class RoundTimes
 {
     private const int Fewest = 5;
 
+    // A line this close to the end would carry the end's own number.
+    private const double LatestShare = 0.97;
+
     private static readonly double[] Steps =
     [
         .. new[] { 0.1, 0.2, 0.3, 0.5, 1.0, 2, 3, 5, 10, 15, 20, 30 },
@@ -12,7 +15,7 @@ internal static class RoundTimes
         .. new[] { 1.0, 2, 3, 4, 6, 12, 24 }.Select(hours => hours * 3600),
     ];
 
-    /// <summary>The longest round step that leaves at least five times before the end; no step is more than twice the one before, so there are never more than ten.</summary>
+    /// <summary>The longest round step that leaves at least five times before the end; no step is more than twice the one before, so there are never more than nine.</summary>
     /// <param name="end">When the last place is full [s].</param>
     /// <returns>Times in order, the end not among them [s].</returns>
     internal static double[] Before(double end)
@@ -23,9 +26,8 @@ internal static class RoundTimes
         }
 
         var step = Steps.LastOrDefault(candidate => Count(candidate, end) >= Fewest, end / (Fewest + 1));
-        step = Math.Max(step, end / (2 * Fewest));
         return [.. Enumerable.Range(1, Count(step, end)).Select(i => i * step)];
     }
 
-    private static int Count(double step, double end) => (int)Math.Ceiling(end / step - 1e-6) - 1;
+    private static int Count(double step, double end) => (int)Math.Ceiling(LatestShare * end / step - 1e-6) - 1;
 }

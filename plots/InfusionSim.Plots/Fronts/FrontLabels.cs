@@ -12,7 +12,8 @@ namespace InfusionSim.Plots.Fronts;
 /// <param name="forecast">Its forecast.</param>
 /// <param name="cloth">Its cloth.</param>
 /// <param name="view">Where the panel lies.</param>
-internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, ClothArea cloth, PanelView view)
+/// <param name="lastEdge">The edge that fills last as a whole, with what leads up to it; empty when it is a place.</param>
+internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, ClothArea cloth, PanelView view, string lastEdge)
 {
     private const int DrySpotsNamed = 3;
 
@@ -45,7 +46,7 @@ internal sealed class FrontLabels(InfusionPlan plan, FillForecast forecast, Clot
     {
         if (last is { } at)
         {
-            var text = forecast.Outcome == Outcome.GelsFirst ? "last, gels before" : $"last, {Amounts.Time(forecast.EndTimeS)}";
+            var text = forecast.Outcome == Outcome.GelsFirst ? "last, gels before" : $"last{lastEdge}, {Amounts.Time(forecast.EndTimeS)}";
             CalloutPlacer.Put(sheet, text, [at], 18, 90, strong: true);
         }
     }

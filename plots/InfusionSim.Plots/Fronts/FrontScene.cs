@@ -3,6 +3,7 @@ using InfusionSim.Plots.Labels;
 using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Fronts;
@@ -10,12 +11,15 @@ namespace InfusionSim.Plots.Fronts;
 /// <summary>One panel with its arrival times, lines and labels, at its place on a picture.</summary>
 internal sealed class FrontScene
 {
+    private const float NearDrySpot = 45;
+
     private readonly InfusionPlan _plan;
     private readonly ClothArea _cloth;
     private readonly ArrivalMap _map;
     private readonly PanelView _view;
     private readonly TimeScale _scale;
     private readonly Isochrone[] _isochrones;
+    private readonly bool _isLastBesideDrySpot;
 
     /// <summary>Prepares a panel and places its labels.</summary>
     internal FrontScene(InfusionPlan plan, PredictFillResponse response, PanelView view, TimeScale scale)
@@ -29,7 +33,8 @@ internal sealed class FrontScene
         DrySpots = _map.Around(SquareState.DrySpot);
         NeverReached = _map.Around(SquareState.NeverReached);
         Last = response.Forecast.LastToFill is { } last && response.Forecast.EndTimeS > 0 ? view.ToPixel(ClothArea.Read(last)) : null;
-        Sheet = new FrontLabels(plan, response.Forecast, _cloth, view).Place(scale, _isochrones, Last, DrySpots);
+        _isLastBesideDrySpot = Last is { } at && response.Forecast.DrySpots.Any(spot => SKPoint.Distance(at, view.ToPixel(ClothArea.Read(spot.At))) < NearDrySpot);
+        Sheet = new FrontLabels(plan, response.Forecast, _cloth, view, LastEdgeOf(plan, response)).Place(scale, _isochrones, Last, DrySpots);
     }
 
     /// <summary>Rings around the dry spots [mm].</summary>
@@ -59,10 +64,17 @@ internal sealed class FrontScene
         PanelPainter.Lines(canvas, _plan, _view);
         if (Last is { } last)
         {
-            LineSigns.LastPlace(canvas, last);
+            LineSigns.LastPlace(canvas, last, _isLastBesideDrySpot ? 0.65f : 1);
         }
 
         LabelPainter.Draw(canvas, Sheet.Labels);
+    }
+
+    // The front can come to a whole edge at once; one sign on its corner would then say too little.
+    private static string LastEdgeOf(InfusionPlan plan, PredictFillResponse response)
+    {
+        var words = response.Forecast.LastToFill is null ? "" : PlaceWords.OfLast(response.Forecast, response.FrontMap, plan);
+        return words.EndsWith(" edge", StringComparison.Ordinal) ? ": " + words : "";
     }
 
     private void DrawBands(SKCanvas canvas, SKPath cloth)

@@ -8,7 +8,7 @@ internal static class Header
 {
     /// <summary>Height of a header [px].</summary>
     internal static float Height(string sentence, float width) =>
-        Theme.Margin + Badge.Height + 8 + TextStyle.Caption.Wrap(sentence, width).Count * TextStyle.Caption.LineHeight + 8;
+        Theme.Margin + Badge.Height + 8 + TextStyle.Caption.Wrap(sentence, width).Count * TextStyle.Caption.LineHeight + 14;
 
     /// <summary>Draws a header.</summary>
     internal static void Draw(SKCanvas canvas, string title, Badge? badge, string sentence, float left, float width)

@@ -22,8 +22,8 @@ internal sealed class TimeLine(FillForecast forecast)
         canvas.DrawRect(left, top, width, 10, whole);
         canvas.DrawRect(left, top, width * share, 10, done);
         canvas.DrawRect(left, top, width, 10, border);
-        var end = forecast.Outcome == Outcome.GelsFirst ? $"gel {Amounts.Time(forecast.EndTimeS)}" : $"full {Amounts.Time(forecast.EndTimeS)}";
+        var end = forecast.Outcome switch { Outcome.Fills => "full", Outcome.GelsFirst => "gel", _ => "at rest" };
         TextStyle.Axis.Draw(canvas, "feed opens", left, top + 23, Theme.Quiet);
-        TextStyle.Axis.Draw(canvas, end, left + width, top + 23, Theme.Quiet, SKTextAlign.Right);
+        TextStyle.Axis.Draw(canvas, $"{end} {Amounts.Time(forecast.EndTimeS)}", left + width, top + 23, Theme.Quiet, SKTextAlign.Right);
     }
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Styling;
@@ -5,8 +6,10 @@ namespace InfusionSim.Plots.Styling;
 /// <summary>Letters of one size and weight: measures and draws them.</summary>
 /// <param name="Size">Height of the letters [px].</param>
 /// <param name="Strong">Whether the letters are heavy.</param>
-internal sealed record TextStyle(float Size, bool Strong = false)
+internal sealed partial record TextStyle(float Size, bool Strong = false)
 {
+    private const char Together = '\u00A0';
+
     /// <summary>Letters of titles.</summary>
     internal static readonly TextStyle Title = new(Theme.TitleSize, true);
 
@@ -52,7 +55,7 @@ internal sealed record TextStyle(float Size, bool Strong = false)
         using var font = NewFont();
         var lines = new List<string>();
         var line = "";
-        foreach (var word in text.Split(' '))
+        foreach (var word in NumberBeforeUnit().Replace(text, "$1" + Together).Split(' ').Select(part => part.Replace(Together, ' ')))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && font.MeasureText(longer) > width)
@@ -67,6 +70,10 @@ internal sealed record TextStyle(float Size, bool Strong = false)
         lines.Add(line);
         return lines;
     }
+
+    // A number and its unit stay on one line.
+    [GeneratedRegex(@"(\d) (?=(?:s|min|h|mm|mm²|cm²|m²|cm³|l|g|kg|mbar|%)(?!\w))")]
+    private static partial Regex NumberBeforeUnit();
 
     private SKFont NewFont() => new(Strong ? Fonts.Strong : Fonts.Regular, Size)
     {

@@ -10,7 +10,8 @@ public class RoundTimesTests
     [InlineData(1250, 180, 6)]
     [InlineData(90, 15, 5)]
     [InlineData(3600, 600, 5)]
-    [InlineData(3601, 600, 6)]
+    [InlineData(3601, 600, 5)]
+    [InlineData(3720, 600, 6)]
     [InlineData(14400, 1800, 7)]
     public void Before_KnownEnd_ChoosesTheRoundStep(double endS, double stepS, int count)
     {
