@@ -9,7 +9,8 @@ namespace InfusionSim.Verification.Tests.Accuracy;
 /// <param name="Observed">What came out, in the same unit.</param>
 /// <param name="Unit">The unit.</param>
 /// <param name="Grid">Cells it was computed on.</param>
-public sealed record AccuracyRecord(string Problem, string Source, double Expected, double Observed, string Unit, string Grid)
+/// <param name="InTable">Whether it is worth a row of its own in the printed table.</param>
+public sealed record AccuracyRecord(string Problem, string Source, double Expected, double Observed, string Unit, string Grid, bool InTable = true)
 {
     private static readonly Lock Gate = new();
 
@@ -32,7 +33,7 @@ public sealed record AccuracyRecord(string Problem, string Source, double Expect
     {
         TestContext.Current.TestOutputHelper?.WriteLine(ToString());
         string? file = Environment.GetEnvironmentVariable(FileVariable);
-        if (string.IsNullOrEmpty(file)) return;
+        if (!InTable || string.IsNullOrEmpty(file)) return;
         string line = string.Create(CultureInfo.InvariantCulture, $"{Problem}\t{Source}\t{Expected:G7} {Unit}\t{Observed:G7} {Unit}\t{RelativeError:0.0e+0}\t{Grid}\n");
         lock (Gate) File.AppendAllText(file, line);
     }
