@@ -12,6 +12,8 @@ namespace InfusionSim.Physics.Air;
 /// </remarks>
 public static class DrySpotFinder
 {
+    private const double Rounding = 1e-9;
+
     /// <summary>Finds what stays dry, largest first.</summary>
     /// <param name="map">The fill.</param>
     /// <param name="bag">The pressures.</param>
@@ -42,9 +44,11 @@ public static class DrySpotFinder
         double resinPressure = bag.Pressure + (bag.Ambient - bag.Pressure) * map.Total.SteadyPressure[last];
         gas *= bag.Pressure / resinPressure;
 
+        // What rounding leaves of the gas must not open one more cell.
+        double least = gas * Rounding;
         double room = gas, dryArea = 0, x = 0, y = 0, end = map.FillClock;
         List<int> cells = [];
-        for (int k = pocket.Cells.Count - 1; k >= 0 && room > 0; k--)
+        for (int k = pocket.Cells.Count - 1; k >= 0 && room > least; k--)
         {
             int cell = pocket.Cells[k];
             double share = Math.Min(1, room / pores[cell]);
