@@ -15,6 +15,8 @@ public static class PocketFinder
     /// <summary>Smallest number of cells that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
     public const int SmallestPocket = 4;
 
+    private const double Tie = 1e-6;
+
     /// <summary>Finds the pockets of a fill, in the order they are sealed.</summary>
     /// <param name="map">The fill.</param>
     public static IReadOnlyList<Pocket> Find(FillMap map)
@@ -58,8 +60,9 @@ public static class PocketFinder
 
         void Seal(int group, double clock)
         {
-            IReadOnlyList<int> members = groups.Members(group);
-            if (members.Count >= SmallestPocket) pockets.Add(new Pocket([.. members.OrderBy(cell => arrival[cell])], clock));
+            // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
+            int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
+            if (dry.Length >= SmallestPocket) pockets.Add(new Pocket(dry, clock));
         }
     }
 }

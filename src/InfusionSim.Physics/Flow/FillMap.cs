@@ -69,29 +69,5 @@ public sealed class FillMap
 
     /// <summary>Drive clock at which the front passes a place [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
-    public double ArrivalAt(Point2 place)
-    {
-        var cells = Problem.Cells;
-        var grid = cells.Grid;
-        double x = (place.X - grid.Origin.X) / grid.CellSize - 0.5, y = (place.Y - grid.Origin.Y) / grid.CellSize - 0.5;
-        int left = (int)Math.Floor(x), low = (int)Math.Floor(y);
-        double sum = 0, weights = 0, nearest = double.NaN, nearestDistance = double.PositiveInfinity;
-        for (int row = low; row <= low + 1; row++)
-        {
-            for (int column = left; column <= left + 1; column++)
-            {
-                int ownColumn = Math.Clamp(column, 0, grid.Columns - 1), ownRow = Math.Clamp(row, 0, grid.Rows - 1);
-                int owner = cells.OwnerOf[grid.IndexOf(ownColumn, ownRow)];
-                if (owner < 0) continue;
-                double distance = cells.CentroidOf(owner).DistanceTo(place);
-                if (distance < nearestDistance) (nearest, nearestDistance) = (Arrival[owner], distance);
-                if (ownColumn != column || ownRow != row || owner != grid.IndexOf(column, row) || !double.IsFinite(Arrival[owner])) continue;
-                double weight = (1 - Math.Abs(x - column)) * (1 - Math.Abs(y - row));
-                sum += weight * Arrival[owner];
-                weights += weight;
-            }
-        }
-
-        return weights > 0.999 ? sum / weights : nearest;
-    }
+    public double ArrivalAt(Point2 place) => PlaceArrival.At(this, place);
 }

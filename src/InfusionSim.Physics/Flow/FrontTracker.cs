@@ -139,6 +139,5 @@ internal sealed class FrontTracker
 
     private static double Above(double[] p, int cell, int columns) => cell + columns < p.Length ? p[cell + columns] : 0;
 
-
     private readonly record struct FrontSample(double Clock, double[] Share, double[] Rate, double[] FullFor);
 }

@@ -33,6 +33,6 @@ public enum FindingKind
     /// <summary>A component of the resin may boil under this vacuum.</summary>
     MayBoil,
 
-    /// <summary>The largest dry spot allowed is smaller than four squares.</summary>
+    /// <summary>The largest dry spot allowed is smaller than four squares, or a passage of the drawing is too narrow for them.</summary>
     GoalFinerThanResolution,
 }

@@ -59,6 +59,8 @@ internal static class FindingList
         double cellSize = map.Problem.Cells.Grid.CellSize;
         if (goals.LargestDrySpot < PocketFinder.SmallestPocket * cellSize * cellSize * (1 - Rounding))
             findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));
+        foreach (Point2 lost in map.Problem.Cells.LostPassages)
+            findings.Add(new(FindingKind.GoalFinerThanResolution, lost, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));
         return findings;
     }
 

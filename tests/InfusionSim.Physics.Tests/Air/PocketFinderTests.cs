@@ -1,0 +1,70 @@
+using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Tests.Flow;
+
+namespace InfusionSim.Physics.Tests.Air;
+
+public class PocketFinderTests
+{
+    [Fact]
+    public void Find_VentAtTheFarEnd_FindsNoPocket()
+    {
+        FillMap map = MapOf(StripWith([TestPanels.Vent(TestPanels.Path((0.5, 0), (0.5, 0.02)))]));
+        PocketFinder.Find(map).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Find_NoVent_SealsTheWholeClothFromTheStart()
+    {
+        FillMap map = MapOf(StripWith([]));
+        Pocket pocket = PocketFinder.Find(map).ShouldHaveSingleItem();
+        pocket.SealedClock.ShouldBe(0);
+        pocket.Cells.Count.ShouldBe(map.Reached.Count(static reached => reached));
+    }
+
+    [Fact]
+    public void Find_MembraneBeforeTheFarEnd_SealsWhatLiesBehindItWhenItIsWet()
+    {
+        Vent membrane = TestPanels.Vent(TestPanels.Path((0.2025, 0), (0.2025, 0.02)), VentKind.Membrane);
+        FillMap map = MapOf(StripWith([membrane]));
+        Pocket pocket = PocketFinder.Find(map).ShouldHaveSingleItem();
+
+        // √t law of a front at the middle of the membrane's cell, from memory: any text on liquid moulding.
+        double expected = 0.5 * 0.2025 * 0.2025 / (2 * 1e-10);
+        (pocket.SealedClock / expected).ShouldBe(1, 1e-3);
+        pocket.Cells.ShouldAllBe(cell => map.Problem.Cells.CentroidX[cell] > 0.2025);
+    }
+
+    [Fact]
+    public void Find_TwoFrontsThatMeet_SealsBothSidesOfTheFirstMeeting()
+    {
+        // Feeds on the left and right edges, vents in the two middles of the long edges would be needed; only the lower one is there.
+        Panel panel = new(
+            new(TestPanels.Rectangle(0, 0, 0.4, 0.2), []),
+            [TestPanels.Cloth, TestPanels.ZoneOf("fast", 3e-3, 0.5, 5e-10, 5e-10, area: TestPanels.Rectangle(0, 0.08, 0.4, 0.12))],
+            [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.2))), TestPanels.Feed(TestPanels.Path((0.4, 0), (0.4, 0.2)))],
+            [TestPanels.Vent(TestPanels.Path((0.15, 0), (0.25, 0)))],
+            [],
+            0.005);
+        FillMap map = MapOf(panel);
+        Pocket pocket = PocketFinder.Find(map).ShouldHaveSingleItem();
+        pocket.SealedClock.ShouldBeInRange(0.2 * map.FillClock, 0.95 * map.FillClock);
+        pocket.Cells.ShouldAllBe(cell => map.Problem.Cells.CentroidY[cell] > 0.1);
+    }
+
+    [Fact]
+    public void Find_Mirrored_FindsTheMirroredPocket()
+    {
+        Panel Side(double vent) => new(
+            new(TestPanels.Rectangle(0, 0, 0.3, 0.2), []), [TestPanels.Cloth], [TestPanels.Feed(TestPanels.Path((0.15, 0.05), (0.15, 0.15)))], [TestPanels.Vent(TestPanels.Path((vent, 0), (vent, 0.2)))], [], 0.01);
+        Pocket left = PocketFinder.Find(MapOf(Side(0.3))).ShouldHaveSingleItem(), right = PocketFinder.Find(MapOf(Side(0))).ShouldHaveSingleItem();
+        right.Cells.Count.ShouldBe(left.Cells.Count);
+        (right.SealedClock / left.SealedClock).ShouldBe(1, 1e-6);
+    }
+
+    private static FillMap MapOf(Panel panel) => FillMap.Compute(FillProblemBuilder.Build(panel));
+
+    private static Panel StripWith(Vent[] vents) => TestPanels.Panel(
+        TestPanels.Rectangle(0, 0, 0.5, 0.02), 0.005, [TestPanels.Cloth], [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.02)))], vents);
+}
