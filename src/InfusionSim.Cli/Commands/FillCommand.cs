@@ -1,0 +1,53 @@
+using System.CommandLine;
+using InfusionSim.Cli.Answers;
+using InfusionSim.Cli.Client;
+using InfusionSim.Cli.Hosting;
+using InfusionSim.Cli.Plans;
+using InfusionSim.Cli.Terminal;
+using InfusionSim.Protocol.Forecasts;
+
+namespace InfusionSim.Cli.Commands;
+
+/// <summary>`fill`: the forecast of one plan in eight lines.</summary>
+public static class FillCommand
+{
+    /// <summary>Makes the command.</summary>
+    /// <param name="screen">Where to write.</param>
+    public static Command Create(Screen screen)
+    {
+        Argument<string> plan = CommandOptions.Plan();
+        Option<string[]> set = CommandOptions.Set();
+        Option<string?> server = CommandOptions.Server();
+        Option<bool> json = CommandOptions.Json();
+        ExampleCommand command = new(
+            "fill", "Predict one plan: when it is full, what fills last, what stays dry.",
+            "infusionsim fill plate.json", "infusionsim fill plate.json --set resin.viscosityPaS=300mPa.s --set bag.pressureMbarAbs=-0.95bar(g)")
+        {
+            Footnote = "Exit code: 0 it meets its goals, 1 it does not, 2 bad input, 3 no service.\n" + Cautions.Line,
+        };
+        command.Add(plan);
+        command.Add(set);
+        command.Add(server);
+        command.Add(json);
+        command.SetAction(async (typed, cancellation) =>
+        {
+            string path = typed.GetRequiredValue(plan);
+            NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
+            await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
+            PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
+            if (typed.GetValue(json))
+            {
+                AnswerPrinter.PrintWarnings(screen, answer.Response);
+                screen.Output.WriteLine(ForecastJson.Write(answer.Forecast));
+            }
+            else
+            {
+                AnswerPrinter.Print(screen, answer);
+                screen.Error.WriteLine(Cautions.Line);
+            }
+
+            return answer.MeetsGoals ? ExitCodes.Done : ExitCodes.GoalsNotMet;
+        });
+        return command;
+    }
+}

@@ -1,0 +1,92 @@
+using InfusionSim.Cli.Commands;
+using InfusionSim.Cli.Settings;
+using InfusionSim.Protocol.Faults;
+using InfusionSim.Protocol.Json;
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.V1;
+using Path = System.IO.Path;
+
+namespace InfusionSim.Cli.Plans;
+
+/// <summary>Reads a plan from its file, with the changes typed behind it.</summary>
+public static class PlanFile
+{
+    private const long MostBytes = 16 << 20;
+
+    /// <summary>Reads a plan.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="settings">Changes as typed: KEY=VALUE.</param>
+    /// <param name="understood">Told what was made of each change.</param>
+    /// <exception cref="CommandException">When there is no such file, or it cannot be read, or a change cannot be understood.</exception>
+    public static InfusionPlan Read(string path, IReadOnlyList<string> settings, TextWriter understood)
+    {
+        JsonReading<InfusionPlan> reading = PlanJson.Read(ReadBytes(path));
+        if (reading.Faults.Count > 0) throw Refuse(path, PlanChecker.Check(reading.Message, reading.Faults).Faults);
+        Change(reading.Message, settings, understood);
+        return reading.Message;
+    }
+
+    /// <summary>Changes a plan as typed.</summary>
+    /// <param name="plan">The plan; changed in place.</param>
+    /// <param name="settings">Changes as typed: KEY=VALUE.</param>
+    /// <param name="understood">Told what was made of each change.</param>
+    /// <exception cref="CommandException">When a change cannot be understood.</exception>
+    public static void Change(InfusionPlan plan, IReadOnlyList<string> settings, TextWriter understood)
+    {
+        if (settings.Count == 0) return;
+        PlanNames.FillIn(plan);
+        List<string> faults = [];
+        foreach (string typed in settings)
+        {
+            try
+            {
+                understood.WriteLine($"Set      {PlanSetter.Set(plan, Setting.Parse(typed))}");
+            }
+            catch (FormatException exception)
+            {
+                faults.Add($"--set {typed}: {exception.Message}");
+            }
+        }
+
+        if (faults.Count > 0) throw new CommandException(ExitCodes.BadInput, faults);
+    }
+
+    /// <summary>Says every fault of a plan, the count first.</summary>
+    /// <param name="path">The file that holds the plan.</param>
+    /// <param name="faults">The faults.</param>
+    public static CommandException Refuse(string path, IReadOnlyList<Fault> faults)
+    {
+        ArgumentNullException.ThrowIfNull(faults);
+        string count = faults.Count == 1 ? "one thing to put right" : $"{faults.Count} things to put right";
+        return new CommandException(ExitCodes.BadInput, [$"{path}: {count}", .. faults.Select(Say)]);
+    }
+
+    private static string Say(Fault fault) =>
+        fault.Path.Length == 0 || fault.Text.Contains(fault.Path, StringComparison.Ordinal) ? $"  {fault.Text}" : $"  {fault.Path}: {fault.Text}";
+
+    private static ReadOnlyMemory<byte> ReadBytes(string path)
+    {
+        try
+        {
+            FileInfo file = new(path);
+            if (!file.Exists) throw new CommandException(ExitCodes.BadInput, Missing(path));
+            if (file.Length > MostBytes) throw new CommandException(ExitCodes.BadInput, $"{path} holds {file.Length >> 20} MB; a plan file is far smaller. Is it the right file?");
+            return File.ReadAllBytes(path);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
+        {
+            throw new CommandException(ExitCodes.BadInput, $"{path} cannot be read: {exception.Message}");
+        }
+    }
+
+    private static string Missing(string path)
+    {
+        if (Directory.Exists(path)) return $"{path} is a folder; name a plan file in it.";
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
+        if (!Directory.Exists(folder)) return $"there is no folder {folder}.";
+        string? nearest = NearestKey.Of(Path.GetFileName(path), Directory.EnumerateFiles(folder, "*.json").Take(200).Select(file => Path.GetFileName(file)));
+        return nearest is null
+            ? $"there is no file {path}. `infusionsim new plate 600x400 -o {path}` writes one."
+            : $"there is no file {path}. Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", nearest)}?";
+    }
+}

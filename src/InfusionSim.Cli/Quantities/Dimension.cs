@@ -1,0 +1,32 @@
+namespace InfusionSim.Cli.Quantities;
+
+/// <summary>What a number measures; decides which units may be typed for it.</summary>
+public enum Dimension
+{
+    /// <summary>A plain number, a share or a ratio.</summary>
+    Ratio,
+
+    /// <summary>A length.</summary>
+    Length,
+
+    /// <summary>An area or a permeability.</summary>
+    Area,
+
+    /// <summary>A volume.</summary>
+    Volume,
+
+    /// <summary>A pressure.</summary>
+    Pressure,
+
+    /// <summary>A viscosity.</summary>
+    Viscosity,
+
+    /// <summary>A time.</summary>
+    Time,
+
+    /// <summary>A density.</summary>
+    Density,
+
+    /// <summary>An angle.</summary>
+    Angle,
+}

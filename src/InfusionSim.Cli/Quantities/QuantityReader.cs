@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using InfusionSim.Protocol.Units;
+
+namespace InfusionSim.Cli.Quantities;
+
+/// <summary>Reads numbers with units as a person types them: 300mPa.s, -0.95bar(g), 30 min, 1.2 m, or a plain number in the unit of the key.</summary>
+public static partial class QuantityReader
+{
+    /// <summary>Reads a number for a key.</summary>
+    /// <param name="key">Key as a plan file writes it; its ending names the unit.</param>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="ambientMbarAbs">Pressure of the air in the shop that a gauge reading counts from [mbar].</param>
+    /// <exception cref="FormatException">When it cannot be understood; the message says what can.</exception>
+    public static Quantity Read(string key, string typed, double ambientMbarAbs)
+    {
+        KeyUnit wanted = KeyUnit.Of(key);
+        Match match = NumberAndUnit().Match(typed.Trim());
+        if (!match.Success || !double.TryParse(match.Groups["number"].Value.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || !double.IsFinite(number))
+            throw new FormatException($"'{typed}' does not begin with a number. Write for example {Example(wanted)}.{(typed.Contains(',', StringComparison.Ordinal) ? " The decimal sign is a point." : "")}");
+
+        string unit = match.Groups["unit"].Value.Trim();
+        bool isGauge = match.Groups["gauge"].Success;
+        if (unit.Length == 0 && !isGauge) return Understand(wanted, number);
+
+        double size = unit.Length == 0 ? wanted.Scale : SizeOf(unit, wanted, key);
+        double value = number * size / wanted.Scale;
+        if (wanted.Dimension != Dimension.Pressure)
+            return isGauge ? throw new FormatException($"(g) marks a gauge pressure; {key} is none.") : Understand(wanted, value);
+        if (isGauge) return UnderstandGauge(wanted, value, ambientMbarAbs);
+        if (value < 0)
+            throw new FormatException($"'{typed}' is below zero, so it cannot be an absolute pressure. If your gauge shows it, write {match.Groups["number"].Value}{unit}(g).");
+        return Understand(wanted, value);
+    }
+
+    private static double SizeOf(string unit, KeyUnit wanted, string key)
+    {
+        if (TypedUnits.Find(wanted.Dimension, unit) is double size) return size;
+        string what = TypedUnits.DimensionOf(unit) is Dimension other ? $"'{unit}' measures {InWords(other)}, and {key} is {InWords(wanted.Dimension)}." : $"'{unit}' is no unit known here.";
+        throw new FormatException($"{what} Units for it: {TypedUnits.Offer(wanted.Dimension)}.");
+    }
+
+    private static Quantity Understand(KeyUnit unit, double value)
+    {
+        double kept = UnitConversion.Kept(value);
+        return new Quantity(kept, $"{Numbers.Say(kept)} {unit.Symbol}".Trim());
+    }
+
+    private static Quantity UnderstandGauge(KeyUnit unit, double gauge, double ambientMbarAbs)
+    {
+        double kept = UnitConversion.Kept(ambientMbarAbs + gauge);
+        string sum = $"gauge {Numbers.Say(gauge)} mbar with {Numbers.Say(ambientMbarAbs)} mbar of air";
+        return kept < 0
+            ? throw new FormatException($"{sum} would be {Numbers.Say(kept)} mbar absolute, better than a perfect vacuum. Check the gauge, or set bag.ambientMbarAbs to the pressure of your shop.")
+            : new Quantity(kept, $"{Numbers.Say(kept)} {unit.Symbol} ({sum})");
+    }
+
+    private static string Example(KeyUnit unit) => unit.Dimension switch
+    {
+        Dimension.Length => "600, 600mm or 0.6m",
+        Dimension.Area => "1e-10 or 100mm2",
+        Dimension.Volume => "200, 200ml or 0.2l",
+        Dimension.Pressure => "20, 20mbar or -0.95bar(g)",
+        Dimension.Viscosity => "0.3 or 300mPa.s",
+        Dimension.Time => "30, 30min or 0.5h",
+        Dimension.Density => "1100 or 1.1g/cm3",
+        Dimension.Angle => "90 or 90deg",
+        _ => "0.5",
+    };
+
+    private static string InWords(Dimension dimension) => dimension switch
+    {
+        Dimension.Ratio => "a plain number",
+        Dimension.Area => "an area or a permeability",
+        Dimension.Angle => "an angle",
+        _ => "a " + dimension.ToString().ToLowerInvariant(),
+    };
+
+    [GeneratedRegex(@"^(?<number>[-−+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?)\s*(?<unit>[^\d()\s,][^()]*?)?\s*(?:(?<gauge>\((?:g|gauge)\))|\((?:a|abs|absolute)\))?$")]
+    private static partial Regex NumberAndUnit();
+}

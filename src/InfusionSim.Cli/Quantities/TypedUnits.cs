@@ -1,0 +1,128 @@
+namespace InfusionSim.Cli.Quantities;
+
+/// <summary>Units that a person may type, with their size in SI.</summary>
+/// <remarks>Sizes follow from the definitions of the SI brochure (BIPM, 9th ed. 2019, from memory); conventional millimetre and inch of mercury and the darcy from memory.</remarks>
+public static class TypedUnits
+{
+    private static readonly Dictionary<Dimension, Dictionary<string, double>> Known = new()
+    {
+        [Dimension.Ratio] = new()
+        {
+            ["%"] = 0.01,
+        },
+        [Dimension.Length] = new()
+        {
+            ["mm"] = 1e-3,
+            ["cm"] = 1e-2,
+            ["m"] = 1,
+            ["in"] = 0.0254,
+            ["inch"] = 0.0254,
+            ["\""] = 0.0254,
+            ["ft"] = 0.3048,
+        },
+        [Dimension.Area] = new()
+        {
+            ["mm2"] = 1e-6,
+            ["cm2"] = 1e-4,
+            ["m2"] = 1,
+            ["µm2"] = 1e-12,
+            ["um2"] = 1e-12,
+            ["darcy"] = 9.869233e-13,
+        },
+        [Dimension.Volume] = new()
+        {
+            ["mm3"] = 1e-9,
+            ["cm3"] = 1e-6,
+            ["ml"] = 1e-6,
+            ["cl"] = 1e-5,
+            ["dl"] = 1e-4,
+            ["l"] = 1e-3,
+            ["m3"] = 1,
+        },
+        [Dimension.Pressure] = new()
+        {
+            ["pa"] = 1,
+            ["hpa"] = 100,
+            ["kpa"] = 1e3,
+            ["mbar"] = 100,
+            ["bar"] = 1e5,
+            ["psi"] = 6894.757,
+            ["torr"] = 133.3224,
+            ["mmhg"] = 133.3224,
+            ["inhg"] = 3386.389,
+        },
+        [Dimension.Viscosity] = new()
+        {
+            ["pas"] = 1,
+            ["mpas"] = 1e-3,
+            ["cp"] = 1e-3,
+            ["cps"] = 1e-3,
+            ["p"] = 0.1,
+        },
+        [Dimension.Time] = new()
+        {
+            ["s"] = 1,
+            ["sec"] = 1,
+            ["min"] = 60,
+            ["h"] = 3600,
+            ["hours"] = 3600,
+            ["hour"] = 3600,
+        },
+        [Dimension.Density] = new()
+        {
+            ["kg/m3"] = 1,
+            ["g/cm3"] = 1000,
+            ["g/ml"] = 1000,
+            ["kg/l"] = 1000,
+        },
+        [Dimension.Angle] = new()
+        {
+            ["°"] = Math.PI / 180,
+            ["deg"] = Math.PI / 180,
+            ["rad"] = 1,
+        },
+    };
+
+    /// <summary>Size of a typed unit in SI, or null when it is none of this dimension.</summary>
+    /// <param name="dimension">What is measured.</param>
+    /// <param name="typed">The unit as typed.</param>
+    public static double? Find(Dimension dimension, string typed) =>
+        Known[dimension].TryGetValue(Plain(typed), out double size) ? size : null;
+
+    /// <summary>What a unit measures, or null when no dimension knows it.</summary>
+    /// <param name="typed">The unit as typed.</param>
+    public static Dimension? DimensionOf(string typed)
+    {
+        string plain = Plain(typed);
+        foreach ((Dimension dimension, Dictionary<string, double> units) in Known)
+            if (units.ContainsKey(plain)) return dimension;
+        return null;
+    }
+
+    /// <summary>Units to offer for a dimension, in words.</summary>
+    /// <param name="dimension">What is measured.</param>
+    public static string Offer(Dimension dimension) => dimension switch
+    {
+        Dimension.Length => "mm, cm, m, in",
+        Dimension.Area => "m2, mm2, cm2, darcy",
+        Dimension.Volume => "cm3, ml, l",
+        Dimension.Pressure => "mbar, bar, Pa, kPa, inHg, mmHg, psi; with (g) behind it for a gauge reading",
+        Dimension.Viscosity => "Pa.s, mPa.s, cP",
+        Dimension.Time => "min, s, h",
+        Dimension.Density => "kg/m3, g/cm3, kg/l",
+        Dimension.Angle => "deg, rad",
+        _ => "a plain number or %",
+    };
+
+    // "mPa·s", "mPa.s", "mPa*s", "mPa s" and "mPas" are one unit; so are "mm²" and "mm2".
+    private static string Plain(string typed) => typed
+        .Replace("²", "2", StringComparison.Ordinal)
+        .Replace("³", "3", StringComparison.Ordinal)
+        .Replace("^", "", StringComparison.Ordinal)
+        .Replace("·", "", StringComparison.Ordinal)
+        .Replace(".", "", StringComparison.Ordinal)
+        .Replace("*", "", StringComparison.Ordinal)
+        .Replace(" ", "", StringComparison.Ordinal)
+        .Replace("μ", "µ", StringComparison.Ordinal)
+        .ToLowerInvariant();
+}

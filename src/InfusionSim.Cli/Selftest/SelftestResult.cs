@@ -1,0 +1,28 @@
+namespace InfusionSim.Cli.Selftest;
+
+/// <summary>What came of one check on its grids.</summary>
+/// <param name="Check">The check.</param>
+/// <param name="Errors">Relative error on each grid, coarse to fine [-]; NaN where there was no time.</param>
+public sealed record SelftestResult(ClosedForm Check, IReadOnlyList<double> Errors)
+{
+    /// <summary>Squares across on each grid, coarse to fine [-].</summary>
+    public static readonly IReadOnlyList<int> Across = [25, 50, 100, 200];
+
+    /// <summary>Least observed order that passes [-].</summary>
+    public const double LeastOrder = 0.9;
+
+    // Below this an error is that of the solver, and an order of it says nothing.
+    private const double Exact = 1e-6;
+
+    /// <summary>Whether every grid gives the formula's time to the solver's tolerance.</summary>
+    public bool IsExact => Errors.All(error => Math.Abs(error) <= Exact);
+
+    /// <summary>Observed order: how often the error halves when the squares do, from the coarsest grid to the finest [-].</summary>
+    public double Order => Math.Log2(Math.Abs(Errors[0]) / Math.Max(Math.Abs(Errors[^1]), Exact)) / (Errors.Count - 1);
+
+    /// <summary>Relative error at 100 squares across [-].</summary>
+    public double JudgedError => Errors[Across.ToList().IndexOf(100)];
+
+    /// <summary>Whether the error is small enough and shrinks as it should.</summary>
+    public bool Passes => Errors.All(double.IsFinite) && Math.Abs(JudgedError) <= Check.MostError && (IsExact || Order >= LeastOrder);
+}

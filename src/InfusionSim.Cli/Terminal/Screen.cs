@@ -1,0 +1,43 @@
+using Spectre.Console;
+
+namespace InfusionSim.Cli.Terminal;
+
+/// <summary>Where a command writes: answers to one side, everything else to the other.</summary>
+/// <param name="Output">Answers.</param>
+/// <param name="Error">Everything that is no answer: progress, warnings, faults.</param>
+public sealed record Screen(TextWriter Output, TextWriter Error)
+{
+    /// <summary>Whether somebody watches the error side: only then is there a bar.</summary>
+    public bool ShowsProgress { get; init; }
+
+    /// <summary>Whether answers may be coloured.</summary>
+    public bool ShowsColour { get; init; }
+
+    /// <summary>The terminal this program runs in.</summary>
+    public static Screen OfThisProcess() => new(Console.Out, Console.Error)
+    {
+        ShowsProgress = !Console.IsErrorRedirected && IsNotDumb,
+        ShowsColour = !Console.IsOutputRedirected && IsNotDumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+    };
+
+    private static bool IsNotDumb => Environment.GetEnvironmentVariable("TERM") != "dumb";
+
+    /// <summary>Runs some work behind a bar, or without one where nobody watches.</summary>
+    /// <typeparam name="T">What comes of it.</typeparam>
+    /// <param name="title">What is being done.</param>
+    /// <param name="work">The work; it tells the share that is done [-], 0 to 1.</param>
+    public async Task<T> WithProgressAsync<T>(string title, Func<Action<double>, Task<T>> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        if (!ShowsProgress) return await work(_ => { });
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Error) });
+        return await console.Progress()
+            .AutoClear(true)
+            .Columns(new TaskDescriptionColumn(), new ProgressBarColumn(), new PercentageColumn(), new RemainingTimeColumn())
+            .StartAsync(async progress =>
+            {
+                ProgressTask task = progress.AddTask(Markup.Escape(title), maxValue: 1);
+                return await work(share => task.Value = share);
+            });
+    }
+}
