@@ -1,0 +1,57 @@
+using System.Text.Json;
+using InfusionSim.Cli.Commands;
+
+namespace InfusionSim.Cli.Tests.Commands;
+
+public sealed class CompareCommandTests : IDisposable
+{
+    private readonly CommandSession _session = new();
+
+    [Fact]
+    public async Task Strips_OneTwiceAsLong_AreToldApart()
+    {
+        await WriteTwoStrips();
+
+        (await _session.RunAsync("compare short.json long.json")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldContain("FILLS");
+        _session.Output.ShouldContain("Gel margin");
+        // 453 s and 1812 s by Darcy's law in one dimension.
+        _session.Output.ShouldContain("It is full 23 min later: 30 min instead of 7.6 min.");
+    }
+
+    [Fact]
+    public async Task Plans_NoneMeetingItsGoals_EndWithOne()
+    {
+        await WriteTwoStrips();
+
+        (await _session.RunAsync("compare short.json long.json --set goals.smallestGelMarginRatio=50")).ShouldBe(ExitCodes.GoalsNotMet);
+    }
+
+    [Fact]
+    public async Task Plans_AsJson_AreAListOfForecasts()
+    {
+        await WriteTwoStrips();
+
+        await _session.RunAsync("compare short.json long.json --json");
+
+        using JsonDocument document = JsonDocument.Parse(_session.Output);
+        document.RootElement.GetArrayLength().ShouldBe(2);
+    }
+
+    [Fact]
+    public async Task Picture_WithAnotherEnding_IsRefusedBeforeAnythingIsComputed()
+    {
+        (await _session.RunAsync("compare short.json long.json -o both.pdf")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain(".png or .svg");
+    }
+
+    public void Dispose() => _session.Dispose();
+
+    private async Task WriteTwoStrips()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o short.json");
+        await _session.RunAsync("new strip 600x50 --set resolution.cellMm=5 -o long.json");
+    }
+}

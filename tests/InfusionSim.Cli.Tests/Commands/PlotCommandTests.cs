@@ -1,0 +1,43 @@
+using InfusionSim.Cli.Commands;
+
+namespace InfusionSim.Cli.Tests.Commands;
+
+public sealed class PlotCommandTests : IDisposable
+{
+    private readonly CommandSession _session = new();
+
+    [Theory]
+    [InlineData("front", "picture.png")]
+    [InlineData("front", "picture.svg")]
+    [InlineData("pressure", "picture.png")]
+    [InlineData("progress", "picture.svg")]
+    [InlineData("strip", "picture.png")]
+    [InlineData("animation", "picture.webp")]
+    public async Task Picture_OfEachKind_IsWrittenAndSaid(string kind, string file)
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync($"plot strip.json --picture {kind} -o {file}")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldBe(_session.PathOf(file) + "\n");
+        new FileInfo(_session.PathOf(file)).Length.ShouldBeGreaterThan(1000);
+        _session.Error.Trim().Length.ShouldBeGreaterThan(20);
+    }
+
+    [Theory]
+    [InlineData("--picture frnt -o picture.png", "Did you mean front?")]
+    [InlineData("--picture front -o picture.webp", ".png or .svg")]
+    [InlineData("--picture animation -o picture.png", ".webp")]
+    [InlineData("--picture pressure --at 5mm -o picture.png", "'mm' measures a length")]
+    [InlineData("--picture pressure --at -5min -o picture.png", "cannot lie before it")]
+    public async Task Picture_ThatCannotBeDrawn_SaysWhatCan(string rest, string says)
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync($"plot strip.json {rest}")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain(says);
+    }
+
+    public void Dispose() => _session.Dispose();
+}

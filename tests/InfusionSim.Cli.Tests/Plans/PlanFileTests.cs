@@ -1,0 +1,80 @@
+using InfusionSim.Cli.Commands;
+using InfusionSim.Cli.Plans;
+using InfusionSim.Cli.Shapes;
+
+namespace InfusionSim.Cli.Tests.Plans;
+
+public sealed class PlanFileTests : IDisposable
+{
+    private readonly CommandSession _session = new();
+    private readonly StringWriter _understood = new();
+
+    [Fact]
+    public void File_Misspelt_NamesTheNearest()
+    {
+        _session.Write("plate.json", "{}");
+
+        Fail("plat.json").ShouldContain($"Did you mean {_session.PathOf("plate.json")}?");
+    }
+
+    [Fact]
+    public void File_NotThere_SaysHowToMakeOne() => Fail("plate.json").ShouldContain("infusionsim new plate 600x400 -o");
+
+    [Fact]
+    public void File_ThatIsAFolder_SaysSo() =>
+        Should.Throw<CommandException>(() => PlanFile.Read(_session.Folder, [], _understood)).Message.ShouldContain("is a folder");
+
+    [Fact]
+    public void Key_Misspelt_NamesPlaceAndNearest()
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")).Replace("viscosityPaS", "viscosityPas", StringComparison.Ordinal));
+
+        string says = Fail("plate.json");
+
+        says.ShouldContain("viscosityPas");
+        says.ShouldContain("viscosityPaS");
+    }
+
+    [Fact]
+    public void Faults_OfReadingAndOfChecking_AreToldTogether()
+    {
+        string text = PlanText.Of(FirstPlan.Of("plate", "600x400")).Replace("\"thicknessMm\": 3", "\"thicknesMm\": 3", StringComparison.Ordinal)
+            .Replace("\"porosity\": 0.5", "\"porosity\": 1.2", StringComparison.Ordinal);
+        _session.Write("plate.json", text);
+
+        string says = Fail("plate.json");
+
+        says.ShouldContain("thicknesMm");
+        says.ShouldContain("1.2");
+    }
+
+    [Fact]
+    public void Settings_Several_AreAllEchoed()
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")));
+
+        PlanFile.Read(_session.PathOf("plate.json"), ["resin.viscosityPaS=300mPa.s", "resin.gelTimeMin=1.5h"], _understood);
+
+        _understood.ToString().ReplaceLineEndings("\n").ShouldBe("Set      resin.viscosityPaS = 0.3 Pa·s\nSet      resin.gelTimeMin = 90 min\n");
+    }
+
+    [Fact]
+    public void Settings_SeveralWrong_AreAllToldAtOnce()
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")));
+
+        CommandException failure = Should.Throw<CommandException>(() => PlanFile.Read(_session.PathOf("plate.json"), ["resin.viscosity=1", "bag.pressure=1"], _understood));
+
+        failure.Lines.Count.ShouldBe(2);
+        failure.ExitCode.ShouldBe(ExitCodes.BadInput);
+    }
+
+    public void Dispose()
+    {
+        _session.Dispose();
+        _understood.Dispose();
+    }
+
+    private string Fail(string name) =>
+        Should.Throw<CommandException>(() => PlanFile.Read(_session.PathOf(name), [], _understood)).Message;
+}
