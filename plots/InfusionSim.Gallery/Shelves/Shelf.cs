@@ -1,6 +1,7 @@
 using System.Text;
 using System.Xml.Linq;
 using InfusionSim.Gallery.Pictures;
+using InfusionSim.Plots;
 
 namespace InfusionSim.Gallery.Shelves;
 
@@ -55,7 +56,7 @@ internal static class Shelf
     // Another processor may round the last digit of a number otherwise, so that equal bytes would be too much to ask for.
     private static string? Difference(HungFile file, byte[] onDisk) => Path.GetExtension(file.Name) switch
     {
-        ".png" or ".webp" => PixelCheck.Difference(onDisk, file.Bytes),
+        ".png" or ".webp" => PictureDifference.Find(onDisk, file.Bytes),
         ".svg" => Texts(onDisk).SequenceEqual(Texts(file.Bytes)) ? null : "says something else",
         _ => Encoding.UTF8.GetString(onDisk) == Encoding.UTF8.GetString(file.Bytes) ? null : "says something else",
     };

@@ -1,17 +1,21 @@
 using SkiaSharp;
 
-namespace InfusionSim.Gallery.Shelves;
+namespace InfusionSim.Plots;
 
 /// <summary>Compares two pictures as an eye would.</summary>
-internal static class PixelCheck
+public static class PictureDifference
 {
     // A quarter of the range of grey is a difference that an eye sees; a line that moved by a tenth of a pixel stays below it.
     private const int VisibleStep = 64;
     private const double MostVisibleShare = 0.001;
 
-    /// <summary>What an eye would see; null for nothing.</summary>
-    internal static string? Difference(byte[] first, byte[] second)
+    /// <summary>What an eye would see, in words; null for nothing.</summary>
+    /// <param name="first">Content of a PNG or WebP file; of an animated one its first still is looked at.</param>
+    /// <param name="second">Content of another.</param>
+    public static string? Find(byte[] first, byte[] second)
     {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
         using var before = SKBitmap.Decode(first);
         using var after = SKBitmap.Decode(second);
         if (before is null || after is null)

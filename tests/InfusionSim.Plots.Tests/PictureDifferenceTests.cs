@@ -1,0 +1,34 @@
+using InfusionSim.Plots.Tests.Samples;
+
+namespace InfusionSim.Plots.Tests;
+
+public class PictureDifferenceTests
+{
+    [Fact]
+    public void Find_SamePanel_SeesNothing()
+    {
+        var (plan, response) = SamplePanels.HoleAndDrySpot();
+
+        PictureDifference.Find(Front.Draw(plan, response).PngBytes(), Front.Draw(plan, response).PngBytes()).ShouldBeNull();
+    }
+
+    [Fact]
+    public void Find_DrySpotGone_SeesIt()
+    {
+        var (plan, response) = SamplePanels.HoleAndDrySpot();
+        var before = Front.Draw(plan, response).PngBytes();
+        response.Forecast.DrySpots.Clear();
+
+        PictureDifference.Find(before, Front.Draw(plan, response).PngBytes()).ShouldNotBeNull().ShouldContain("px");
+    }
+
+    [Fact]
+    public void Find_FeedMoved_SeesIt()
+    {
+        var (plan, response) = SamplePanels.Strip();
+        var before = Front.Draw(plan, response).PngBytes();
+        plan.Feeds[0].Path.Points[0].XMm = 60;
+
+        PictureDifference.Find(before, Front.Draw(plan, response).PngBytes()).ShouldNotBeNull().ShouldStartWith("looks different");
+    }
+}
