@@ -19,7 +19,16 @@ public class PictureDifferenceTests
         var before = Front.Draw(plan, response).PngBytes();
         response.Forecast.DrySpots.Clear();
 
-        PictureDifference.Find(before, Front.Draw(plan, response).PngBytes()).ShouldNotBeNull().ShouldContain("px");
+        PictureDifference.Find(before, Front.Draw(plan, response).PngBytes()).ShouldNotBeNull().ShouldStartWith("looks different");
+    }
+
+    [Fact]
+    public void Find_OtherSize_NamesBoth()
+    {
+        var (plan, response) = SamplePanels.Strip();
+        var picture = Front.Draw(plan, response);
+
+        PictureDifference.Find(picture.PngBytes(), picture.PngBytes(2)).ShouldBe($"is 900 × {picture.Height} px, drawn anew 1800 × {2 * picture.Height} px");
     }
 
     [Fact]
