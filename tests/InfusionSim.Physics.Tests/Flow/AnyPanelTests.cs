@@ -12,7 +12,7 @@ public class AnyPanelTests
 {
     private static readonly Gen<Panel> Panels =
         from corners in Gen.Int[3, 9]
-        from radii in Gen.Double[0.12, 0.3].Array[corners]
+        from radii in Gen.Double[0.14, 0.3].Array[corners]
         from turn in Gen.Double[0, 1]
         from cellSize in Gen.Double[0.008, 0.03]
         from line in Place.Array[1, 4]
