@@ -3,8 +3,8 @@ using InfusionSim.Numerics.Grids;
 using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
-using InfusionSim.Protocol.Units;
 using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.Units;
 using FillMoment = InfusionSim.Protocol.V1.FillMoment;
 
 namespace InfusionSim.Protocol.Forecasts;
