@@ -89,7 +89,7 @@ public sealed class ForecastMappingTests
     }
 
     [Fact]
-    public void FrontMap_SaysOfEachSquareWhatItIs()
+    public void FrontMap_WetDryAndUnreachedSquares_SaysOfEachWhatItIs()
     {
         Forecast forecast = StripForecast.Build();
         double[] arrivals = [.. forecast.ArrivalTimes];

@@ -18,7 +18,7 @@ public sealed class PlanCheckerTests
     }
 
     [Fact]
-    public void Check_LeavesThePlanAsItWas()
+    public void Check_PlanWithoutNames_LeavesThePlanAsItWas()
     {
         InfusionPlan plan = With(given => given.Feeds[0].Name = "");
 

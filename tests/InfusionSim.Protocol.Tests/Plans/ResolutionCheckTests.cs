@@ -72,7 +72,7 @@ public sealed class ResolutionCheckTests
         });
 
     [Fact]
-    public void SquaresOf_AgreesWithTheGridThatIsCut() =>
+    public void SquaresOf_AnyPanel_AgreesWithTheGridThatIsCut() =>
         Gen.Select(Gen.Double[20, 5000], Gen.Double[20, 5000], Gen.Double[5, 20]).Sample((width, height, cell) =>
         {
             Region region = PlanMapping.RegionOf(new Preform { Outline = RingOf((3, 7), (3 + width, 7), (3 + width, 7 + height), (3, 7 + height)) });

@@ -29,7 +29,7 @@ public sealed class PredictFillTests
     }
 
     [Fact]
-    public async Task PredictFill_SaysTheForecastInWordsAndEchoesThePlan()
+    public async Task PredictFill_SparsePlan_SaysTheForecastInWordsAndEchoesThePlan()
     {
         await using RunningService service = await RunningService.StartAsync();
 

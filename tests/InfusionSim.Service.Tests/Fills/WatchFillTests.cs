@@ -17,7 +17,7 @@ public sealed class WatchFillTests
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public async Task WatchFill_SendsProgressThenMomentsThenTheForecast(bool web)
+    public async Task WatchFill_SoundPlan_SendsProgressThenMomentsThenTheForecast(bool web)
     {
         await using RunningService service = await RunningService.StartAsync(fake => fake.During = (progress, _) => progress?.Report(new ForecastProgress(0.5, "half way")));
         using AsyncServerStreamingCall<WatchFillResponse> call = (web ? service.Web : service.Grpc).WatchFill(new WatchFillRequest { Plan = StraightStrip.Plan(), Moments = 4 });
