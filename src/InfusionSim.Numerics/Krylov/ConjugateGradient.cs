@@ -54,8 +54,7 @@ internal sealed unsafe class ConjugateGradient
                 return cycle;
             }
 
-            NextDirection(cycle == 1 ? 0 : (float)(now / preconditioned), cycle == 1);
-            double curvature = ApplyToDirection();
+            double curvature = TurnAndApply(cycle == 1 ? 0 : (float)(now / preconditioned), cycle == 1);
             if (!(curvature > 0)) return cycle;
             Advance((float)(now / curvature), cycle == 1);
             preconditioned = now;
@@ -80,45 +79,49 @@ internal sealed unsafe class ConjugateGradient
         return total;
     }
 
-    private void NextDirection(float keep, bool first)
+    /// <summary>Turns the direction and applies the operator to it, each row as soon as the row above has turned.</summary>
+    private double TurnAndApply(float keep, bool first)
     {
-        Vector512<float> factor = Create(keep);
-        for (int row = 0; row < _finest.Layout.Rows; row++)
-        {
-            float* p = _direction.Row(row), z = _finest.Value.Row(row);
-            int end = _finest.Active.End(row);
-            for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
-                (first ? Load(z + i) : FusedMultiplyAdd(factor, Load(p + i), Load(z + i))).Store(p + i);
-        }
-    }
-
-    private double ApplyToDirection()
-    {
-        int stride = _finest.Layout.Stride;
         double total = 0;
-        for (int row = 0; row < _finest.Layout.Rows; row++)
+        int rows = _finest.Layout.Rows;
+        for (int row = 0; row <= rows; row++)
         {
-            float* p = _direction.Row(row), q = _image.Row(row), diagonal = _finest.Diagonal.Row(row), anchor = _anchor.Row(row);
-            float* east = _finest.East.Row(row), north = _finest.North.Row(row), south = _finest.North.Row(row - 1);
-            Vector512<float> sum = Vector512<float>.Zero;
-            int end = _finest.Active.End(row);
-            for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
-            {
-                Vector512<float> here = Load(p + i);
-                Vector512<float> flow = FusedMultiplyAdd(Load(east + i), here - Load(p + i + 1), Load(anchor + i) * here);
-                Vector512<float> other = Load(east + i - 1) * (here - Load(p + i - 1));
-                flow = FusedMultiplyAdd(Load(north + i), here - Load(p + i + stride), flow);
-                other = FusedMultiplyAdd(Load(south + i), here - Load(p + i - stride), other);
-                Vector512<float> image = ConditionalSelect(
-                    GreaterThan(Load(diagonal + i), Vector512<float>.Zero), flow + other, Vector512<float>.Zero);
-                image.Store(q + i);
-                sum = FusedMultiplyAdd(here, image, sum);
-            }
-
-            total += Sum(sum);
+            if (row < rows) TurnRow(row, keep, first);
+            if (row > 0) total += ApplyRow(row - 1);
         }
 
         return total;
+    }
+
+    private void TurnRow(int row, float keep, bool first)
+    {
+        Vector512<float> factor = Create(keep);
+        float* p = _direction.Row(row), z = _finest.Value.Row(row);
+        int end = _finest.Active.End(row);
+        for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+            (first ? Load(z + i) : FusedMultiplyAdd(factor, Load(p + i), Load(z + i))).Store(p + i);
+    }
+
+    private double ApplyRow(int row)
+    {
+        int stride = _finest.Layout.Stride, end = _finest.Active.End(row);
+        float* p = _direction.Row(row), q = _image.Row(row), diagonal = _finest.Diagonal.Row(row), anchor = _anchor.Row(row);
+        float* east = _finest.East.Row(row), north = _finest.North.Row(row), south = _finest.North.Row(row - 1);
+        Vector512<float> sum = Vector512<float>.Zero;
+        for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+        {
+            Vector512<float> here = Load(p + i);
+            Vector512<float> flow = FusedMultiplyAdd(Load(east + i), here - Load(p + i + 1), Load(anchor + i) * here);
+            Vector512<float> other = Load(east + i - 1) * (here - Load(p + i - 1));
+            flow = FusedMultiplyAdd(Load(north + i), here - Load(p + i + stride), flow);
+            other = FusedMultiplyAdd(Load(south + i), here - Load(p + i - stride), other);
+            Vector512<float> takesPart = GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
+            Vector512<float> image = (flow + other) & takesPart;
+            image.Store(q + i);
+            sum = FusedMultiplyAdd(here, image, sum);
+        }
+
+        return Sum(sum);
     }
 
     private void Advance(float step, bool first)

@@ -86,8 +86,7 @@ internal sealed class MultigridHierarchy
         }
 
         MultigridLevel fine = Levels[k], coarse = Levels[k + 1];
-        Smoother.SweepUpFromZero(fine);
-        Transfer.RestrictResidual(fine, coarse, _buffer);
+        Smoother.SweepUpAndRestrict(fine, coarse, _buffer);
         Cycle(k + 1);
         Smoother.CorrectAndSweepDown(fine, coarse);
     }

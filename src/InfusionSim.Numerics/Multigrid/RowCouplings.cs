@@ -28,12 +28,14 @@ internal readonly unsafe ref struct RowCouplings
     /// <param name="x">Address of the first cell's value.</param>
     /// <param name="i">Its column.</param>
     /// <param name="stride">Distance to the row above.</param>
+    /// <param name="left">Values of the left neighbours.</param>
+    /// <param name="right">Values of the right neighbours.</param>
     /// <param name="start">Start value.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector512<float> Inflow(float* x, int i, int stride, Vector512<float> start)
+    public Vector512<float> Inflow(float* x, int i, int stride, Vector512<float> left, Vector512<float> right, Vector512<float> start)
     {
-        Vector512<float> sum = FusedMultiplyAdd(Load(_east + i), Load(x + 1), start);
-        Vector512<float> other = Load(_east + i - 1) * Load(x - 1);
+        Vector512<float> sum = FusedMultiplyAdd(Load(_east + i), right, start);
+        Vector512<float> other = Load(_east + i - 1) * left;
         sum = FusedMultiplyAdd(Load(_north + i), Load(x + stride), sum);
         other = FusedMultiplyAdd(Load(_south + i), Load(x - stride), other);
         if (_northEast != null)

@@ -11,15 +11,22 @@ namespace InfusionSim.Numerics.Multigrid;
 /// </remarks>
 internal static unsafe class Smoother
 {
-    /// <summary>First sweep, from zero values.</summary>
+    /// <summary>First sweep, from zero values, and the restriction of what it leaves to the coarser grid.</summary>
+    /// <remarks>Each row follows the one before while that is still in the cache.</remarks>
     /// <param name="level">Grid; its Value is overwritten.</param>
-    public static void SweepUpFromZero(MultigridLevel level)
+    /// <param name="coarse">Next coarser grid; its Load is overwritten.</param>
+    /// <param name="buffer">Room for rows of the finer grid.</param>
+    public static void SweepUpAndRestrict(MultigridLevel level, MultigridLevel coarse, RowBuffer buffer)
     {
-        int rows = level.Layout.Rows;
-        for (int row = 0; row <= rows; row++)
+        int rows = level.Layout.Rows, restricted = 0;
+        for (int row = 0; row <= rows + 1; row++)
         {
             if (row < rows) StartRow(level, row);
-            if (row > 0) RelaxRow(level, row - 1, Black(row - 1));
+            if (row > 0 && row <= rows) RelaxRow(level, row - 1, Black(row - 1));
+
+            // The residual of a row is final once the row above it is.
+            while (restricted < coarse.Layout.Rows && row - 2 >= Math.Min(2 * restricted + 1, rows - 1))
+                Transfer.RestrictRow(level, coarse, restricted++, buffer);
         }
     }
 
@@ -60,10 +67,18 @@ internal static unsafe class Smoother
         int stride = level.Layout.Stride, end = level.Active.End(row);
         float* x = level.Value.Row(row), b = level.Load.Row(row), inverse = level.InverseDiagonal.Row(row);
         RowCouplings couplings = new(level, row);
-        for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+        int start = level.Active.Start(row);
+        if (start >= end) return;
+
+        // The neighbours in the row have the other colour, which this pass leaves as it is: what was read before a store holds.
+        Vector512<float> before = Load(x + start - PaddedLayout.Lanes), here = Load(x + start);
+        for (int i = start; i < end; i += PaddedLayout.Lanes)
         {
-            Vector512<float> sum = couplings.Inflow(x + i, i, stride, Load(b + i));
-            ConditionalSelect(colour, sum * Load(inverse + i), Load(x + i)).Store(x + i);
+            Vector512<float> after = Load(x + i + PaddedLayout.Lanes);
+            Vector512<float> sum = couplings.Inflow(x + i, i, stride, LaneShift.Left(before, here), LaneShift.Right(here, after), Load(b + i));
+            ConditionalSelect(colour, sum * Load(inverse + i), here).Store(x + i);
+            before = here;
+            here = after;
         }
     }
 }

@@ -7,30 +7,26 @@ namespace InfusionSim.Numerics.Multigrid;
 /// <summary>Residuals down to the coarser grid, corrections back up: one the transpose of the other.</summary>
 internal static unsafe class Transfer
 {
-    /// <summary>Sets the coarse right-hand side to the restricted residual of the finer grid.</summary>
+    /// <summary>Sets one row of the coarse right-hand side to the restricted residual of the three finer rows around it.</summary>
     /// <param name="level">Finer grid.</param>
-    /// <param name="coarse">Coarser grid; its Load is overwritten.</param>
+    /// <param name="coarse">Coarser grid; its Load is overwritten in the row.</param>
+    /// <param name="row">Row of the coarser grid.</param>
     /// <param name="buffer">Room for rows of the finer grid.</param>
-    public static void RestrictResidual(MultigridLevel level, MultigridLevel coarse, RowBuffer buffer)
+    public static void RestrictRow(MultigridLevel level, MultigridLevel coarse, int row, RowBuffer buffer)
     {
-        int fineRows = level.Layout.Rows;
-        for (int row = 0; row < coarse.Layout.Rows; row++)
-        {
-            int start = coarse.Active.Start(row), end = coarse.Active.End(row);
-            if (start >= end) continue;
-            int fineEnd = 2 * end;
-            new Span<float>(buffer.Left + 2 * start, fineEnd - 2 * start + 1).Clear();
-            new Span<float>(buffer.Right + 2 * start - 1, fineEnd - 2 * start + 1).Clear();
-            if (2 * row - 1 >= 0) AddResidualRow(level, 2 * row - 1, level.UpperLeft, level.UpperRight, buffer, 2 * start, fineEnd);
-            AddResidualRow(level, 2 * row, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
-            if (2 * row + 1 < fineRows) AddResidualRow(level, 2 * row + 1, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
+        int start = coarse.Active.Start(row), end = coarse.Active.End(row), fineEnd = 2 * end;
+        if (start >= end) return;
+        new Span<float>(buffer.Left + 2 * start, fineEnd - 2 * start + 1).Clear();
+        new Span<float>(buffer.Right + 2 * start - 1, fineEnd - 2 * start + 1).Clear();
+        if (row > 0) AddResidualRow(level, 2 * row - 1, level.UpperLeft, level.UpperRight, buffer, 2 * start, fineEnd);
+        AddResidualRow(level, 2 * row, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
+        if (2 * row + 1 < level.Layout.Rows) AddResidualRow(level, 2 * row + 1, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
 
-            float* load = coarse.Load.Row(row), left = buffer.Left, right = buffer.Right;
-            for (int i = start; i < end; i += PaddedLayout.Lanes / 2)
-            {
-                Vector512<float> sum = Load(left + 2 * i) + Load(left + 2 * i + 1) + Load(right + 2 * i - 1);
-                Shuffle(sum, Create(0, 2, 4, 6, 8, 10, 12, 14, 0, 2, 4, 6, 8, 10, 12, 14)).GetLower().Store(load + i);
-            }
+        float* load = coarse.Load.Row(row), left = buffer.Left, right = buffer.Right;
+        for (int i = start; i < end; i += PaddedLayout.Lanes / 2)
+        {
+            Vector512<float> sum = Load(left + 2 * i) + Load(left + 2 * i + 1) + Load(right + 2 * i - 1);
+            Shuffle(sum, Create(0, 2, 4, 6, 8, 10, 12, 14, 0, 2, 4, 6, 8, 10, 12, 14)).GetLower().Store(load + i);
         }
     }
 
@@ -79,7 +75,7 @@ internal static unsafe class Transfer
         for (int i = start; i < end; i += PaddedLayout.Lanes)
         {
             // Written so that a cell that takes no part, whose diagonal is 0, leaves no residual.
-            Vector512<float> relaxed = couplings.Inflow(x + i, i, stride, Load(b + i)) * Load(inverse + i);
+            Vector512<float> relaxed = couplings.Inflow(x + i, i, stride, Load(x + i - 1), Load(x + i + 1), Load(b + i)) * Load(inverse + i);
             Vector512<float> residual = (relaxed - Load(x + i)) * Load(diagonal + i);
             FusedMultiplyAdd(residual, Load(wl + i), Load(left + i)).Store(left + i);
             FusedMultiplyAdd(residual, Load(wr + i), Load(right + i)).Store(right + i);
