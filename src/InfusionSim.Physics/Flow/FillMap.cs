@@ -43,17 +43,15 @@ public sealed class FillMap
 
     /// <summary>Computes the fill of a panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
-    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-]; by default that of a forecast.</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
-    public static FillMap Compute(
-        FillProblem problem, double tolerance = FillMarcher.ForecastTolerance, Action<double>? progress = null, CancellationToken cancellation = default)
+    public static FillMap Compute(FillProblem problem, Action<double>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
         bool[] reached = Reach.From(problem);
-        FillTotal total = FillTotal.Of(problem, reached, tolerance, cancellation);
-        FillMarcher marcher = new(problem, reached, tolerance);
+        FillTotal total = FillTotal.Of(problem, reached, FillMarcher.ForecastTolerance, cancellation);
+        FillMarcher marcher = new(problem, reached);
         (double[] arrival, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, FirstMoments, progress, cancellation);
         return new FillMap(problem, reached, total, marcher, arrival, tallies);
     }
@@ -64,7 +62,7 @@ public sealed class FillMap
     /// <param name="cancellation">Stops the computation.</param>
     public FillState StateAt(double clock, bool withPressure = false, CancellationToken cancellation = default)
     {
-        lock (_marching) return _marcher.StateAt(clock, withPressure, cancellation);
+        lock (_marching) return _marcher.StateAt(clock, withPressure, cancellation: cancellation);
     }
 
     /// <summary>Drive clock at which the front passes a place [-]; +∞ where it never does, NaN where there is no cloth.</summary>

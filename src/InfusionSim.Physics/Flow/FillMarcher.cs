@@ -7,8 +7,8 @@ namespace InfusionSim.Physics.Flow;
 /// <summary>Computes the panel at one clock value after another, each from the state before. One instance serves one thread.</summary>
 public sealed class FillMarcher
 {
-    /// <summary>Imbalance a preview is computed to, relative to the wet pore volume [-].</summary>
-    public const double PreviewTolerance = 1e-7;
+    /// <summary>Imbalance the states along the way are computed to, relative to the wet pore volume [-].</summary>
+    public const double TrackingTolerance = 1e-7;
 
     /// <summary>Imbalance a forecast is computed to, relative to the wet pore volume [-].</summary>
     public const double ForecastTolerance = 1e-10;
@@ -18,16 +18,13 @@ public sealed class FillMarcher
     private readonly FillProblem _problem;
     private readonly ObstacleSolver _solver;
     private readonly double _poreVolume;
-    private readonly double _tolerance;
 
     /// <summary>Makes a marcher with a dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="reached">Cells that a feed can reach; the others stay dry. [rows × columns], x fastest.</param>
-    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
-    public FillMarcher(FillProblem problem, bool[] reached, double tolerance)
+    public FillMarcher(FillProblem problem, bool[] reached)
     {
         _problem = problem;
-        _tolerance = tolerance;
         double[] capacity = new double[reached.Length];
         for (int cell = 0; cell < capacity.Length; cell++) capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
         _poreVolume = problem.PoreVolume.Sum();
@@ -40,18 +37,19 @@ public sealed class FillMarcher
     /// <summary>Computes the panel at one value of the drive clock.</summary>
     /// <param name="clock">Drive clock [-], at least 0.</param>
     /// <param name="withPressure">Whether to compute the pressure too.</param>
+    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
     /// <param name="cancellation">Stops the work.</param>
-    public FillState StateAt(double clock, bool withPressure, CancellationToken cancellation = default)
+    public FillState StateAt(double clock, bool withPressure, double tolerance = ForecastTolerance, CancellationToken cancellation = default)
     {
         int count = _problem.Operator.CellCount;
-        Demand(_solver.Solve(clock, _tolerance, cancellation), clock);
+        Demand(_solver.Solve(clock, tolerance, cancellation), clock);
         double[] accumulated = new double[count], saturation = new double[count];
         _solver.CopyAccumulatedPressure(accumulated);
         _solver.CopySaturation(saturation);
         double[]? pressure = null;
         if (withPressure)
         {
-            Demand(_solver.SolvePressure(Math.Min(1e-6, 100 * _tolerance), cancellation), clock);
+            Demand(_solver.SolvePressure(10 * tolerance, cancellation), clock);
             pressure = new double[count];
             _solver.CopyPressure(pressure);
         }

@@ -112,7 +112,7 @@ internal sealed class FrontTracker
 
     private FrontSample Sample(double clock, CancellationToken cancellation)
     {
-        FillState state = _marcher.StateAt(clock, withPressure: true, cancellation);
+        FillState state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
         _tallies.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
         int columns = _problem.Operator.Columns, count = _arrival.Length;
         double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;

@@ -61,12 +61,12 @@ internal static class FillRatios
             // An event costs in proportion to the wet cells, so events are timed in ten places of the fill.
             const int Places = 10;
             double end = FillTotal.Of(problem, FillRun.ReachedIn(problem), FillRun.Tolerance).Clock;
-            FillMarcher marcher = new(problem, FillRun.ReachedIn(problem), FillRun.Tolerance);
+            FillMarcher marcher = new(problem, FillRun.ReachedIn(problem));
             double timed = 0;
             for (int place = 0; place < Places; place++)
             {
                 double share = (place + 0.5) / Places;
-                CellByCellFill scheme = new(problem, marcher.StateAt(end * share * share, withPressure: true));
+                CellByCellFill scheme = new(problem, marcher.StateAt(end * share * share, withPressure: true, FillRun.Tolerance));
                 scheme.Step(5);
                 watch.Restart();
                 scheme.Step(TimedEvents / Places);
