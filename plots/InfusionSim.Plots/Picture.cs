@@ -114,7 +114,6 @@ public sealed partial class Picture
         _paint(canvas);
     }
 
-    // A browser without the shipped font takes the next one; the letters keep their places because each has its own.
     private string Finish(string svg)
     {
         var head = string.Create(
@@ -123,7 +122,7 @@ public sealed partial class Picture
         var open = svg.IndexOf("<svg", StringComparison.Ordinal);
         var close = svg.IndexOf('>', open);
         var names = new Dictionary<string, string>();
-        return svg[..close] + " " + head + ClipName().Replace(LongNumber().Replace(svg[(close + 1)..], number => Shorten(number.Value)), clip => Renumber(names, clip.Value))
-            .Replace($"font-family=\"{Fonts.Family}\"", $"font-family=\"{Fonts.Family}, Open Sans, Helvetica, Arial, sans-serif\"", StringComparison.Ordinal);
+        var body = LongNumber().Replace(svg[(close + 1)..], number => Shorten(number.Value));
+        return svg[..close] + " " + head + SvgText.Tidy(ClipName().Replace(body, clip => Renumber(names, clip.Value)));
     }
 }

@@ -62,7 +62,8 @@ public class PictureTests
 
         root.Element(space + "title").ShouldNotBeNull().Value.ShouldBe(picture.Sentence);
         root.Descendants(space + "text").Select(text => text.Value.Trim()).ShouldContain(text => text.StartsWith("Sled deck", StringComparison.Ordinal));
-        root.Descendants(space + "text").ShouldAllBe(text => text.Attribute("font-family")!.Value.Contains(Fonts.Family));
+        root.Descendants(space + "text").ShouldAllBe(text => text.Attribute("font-family")!.Value.StartsWith($"'{Fonts.Family}'", StringComparison.Ordinal));
+        root.Descendants(space + "text").ShouldAllBe(text => text.Attribute("textLength") != null, "another font fits into the same room");
     }
 
     [Theory]
