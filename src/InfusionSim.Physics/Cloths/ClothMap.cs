@@ -6,6 +6,9 @@ namespace InfusionSim.Physics.Cloths;
 /// <summary>Which cloth lies where: where zones overlap the last one named decides alone.</summary>
 public sealed class ClothMap
 {
+    // A place on a slanted edge is hardly ever exactly on it in doubles, and a drawing is no finer than a hundredth of a millimetre.
+    private const double OnEdge = 1.1e-5;
+
     private readonly IReadOnlyList<Zone> zones;
     private readonly AlignedCloth[] cloths;
     private readonly RingLocator?[] areas;
@@ -40,12 +43,13 @@ public sealed class ClothMap
         return -1;
     }
 
-    /// <summary>Numbers of the cloth at a place.</summary>
+    /// <summary>Numbers of the cloth at a place, or beside one that lies on the edge of a zone but for rounding.</summary>
     /// <param name="place">The place [m].</param>
     /// <exception cref="InvalidOperationException">When no zone covers it.</exception>
     public AlignedCloth At(Point2 place)
     {
         int zone = ZoneAt(place);
+        if (zone < 0) zone = ZoneBeside(place);
         return zone >= 0 ? cloths[zone] : throw Uncovered(place);
     }
 
@@ -79,6 +83,31 @@ public sealed class ClothMap
 
     internal static InvalidOperationException Uncovered(Point2 place) => new(
         $"No zone covers the cloth at x = {place.X * 1000:0.###} mm, y = {place.Y * 1000:0.###} mm; every place inside the outline needs one.");
+
+    private int ZoneBeside(Point2 place)
+    {
+        for (int zone = zones.Count - 1; zone >= 0; zone--)
+        {
+            if (zones[zone].Area is Ring area && DistanceToEdge(area, place) <= OnEdge) return zone;
+        }
+
+        return -1;
+    }
+
+    private static double DistanceToEdge(Ring ring, Point2 place)
+    {
+        double least = double.PositiveInfinity;
+        Point2 a = ring.Corners[^1];
+        foreach (Point2 b in ring.Corners)
+        {
+            double x = b.X - a.X, y = b.Y - a.Y, square = x * x + y * y;
+            double along = square == 0 ? 0 : Math.Clamp(((place.X - a.X) * x + (place.Y - a.Y) * y) / square, 0, 1);
+            least = Math.Min(least, place.DistanceTo(new(a.X + along * x, a.Y + along * y)));
+            a = b;
+        }
+
+        return least;
+    }
 
     // Shares of the way at which it crosses edges of zones, and its end, in order. Called for many short ways, most of which cross nothing.
     private List<double> Crossings(Point2 from, Point2 to)

@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Panels;
 using static InfusionSim.Physics.Tests.Flow.TestPanels;
 
 namespace InfusionSim.Physics.Tests.Cloths;
@@ -49,5 +50,20 @@ public class ClothMapTests
 
         resistance.ShouldBe(0.1 / 8e-13, 1e-9 / 8e-13);
         Should.Throw<InvalidOperationException>(() => patch.Resistance(new Point2(0.3, 0), new Point2(0.4, 0)));
+    }
+
+    [Fact]
+    public void At_PlacesOnASlantedEdge_AreInTheZone()
+    {
+        var cloth = new Permeability(1e-10, 1e-10, 1e-12, 0);
+        var map = new ClothMap([new Zone("skin", new Ring([new(0, 0), new(0.6, 0), new(0.31, 0.39)]), 0.003, 0.5, cloth)]);
+
+        for (int k = 0; k <= 100; k++)
+        {
+            double share = k / 100.0;
+            map.At(new Point2(0.6 + share * (0.31 - 0.6), share * 0.39)).PoreHeight.ShouldBe(0.0015, 1e-15);
+        }
+
+        Should.Throw<InvalidOperationException>(() => map.At(new Point2(0.5, 0.2)));
     }
 }
