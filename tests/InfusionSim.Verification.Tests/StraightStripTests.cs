@@ -53,21 +53,26 @@ public sealed class StraightStripTests
     [Theory]
     [InlineData(5)]
     [InlineData(17)]
+    [InlineData(26.565051177)]
     [InlineData(30)]
+    [InlineData(45)]
     public void FillTime_OfAStripTurnedOffTheGrid_IsThatOfTheStraightOne(double degrees)
     {
-        // Source: a straight front knows no grid. Case: L = 0.5 m, 0.2 m wide, turned, so that all four edges cut cells askew. Expected: 1250 s.
+        // Source: a straight front knows no grid. Case: L = 0.5 m, 0.2 m wide, turned, so that all four edges cut cells askew; at 45° and at
+        // arctan ½ every cut repeats itself along the edge and errors add up. Expected: 1250 s.
         double turn = degrees * Math.PI / 180;
         double[] sizes = [20e-3, 10e-3, 5e-3, 2.5e-3];
         var outline = Shapes.Rectangle(Length, 0.2);
         AccuracyRecord[] records = [.. sizes
             .Select(size => Chain.Problem(Chain.ReferencePanel(
                 outline.Turned(turn), size, new LinePath([new Point2(0, 0).Turned(turn), new Point2(0, 0.2).Turned(turn)]), new LinePath([new Point2(0.49, 0.1).Turned(turn)]))))
-            .Select(problem => new AccuracyRecord($"strip turned {degrees}°, fill time", Source, 1250, Chain.FillTime(problem), "s", Chain.GridOf(problem)))];
-        Convergence.PrintOrder($"strip turned {degrees}°", sizes, [.. records.Select(record => record.RelativeError)]).ShouldBeGreaterThanOrEqualTo(0.9);
+            .Select(problem => new AccuracyRecord($"strip turned {degrees:0.#}°, fill time", Source, 1250, Chain.FillTime(problem), "s", Chain.GridOf(problem)))];
+        Convergence.PrintOrder($"strip turned {degrees:0.#}°", sizes, [.. records.Select(record => record.RelativeError)]);
 
-        // Tolerance 0.3 % at 100 cells in the length, as for the other shapes off the grid.
+        // Tolerance 0.3 % at 100 cells in the length, as for the other shapes off the grid, and in proportion to the cells on the others; no order is
+        // asked for, because the errors are within a tenth of this and change sign.
         records[2].ShouldHold(3e-3);
+        for (int k = 0; k < sizes.Length; k++) Math.Abs(records[k].RelativeError).ShouldBeLessThanOrEqualTo(3e-3 * sizes[k] / 5e-3, records[k].ToString());
     }
 
     [Theory]
