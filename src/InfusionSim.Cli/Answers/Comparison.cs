@@ -50,8 +50,8 @@ public static class Comparison
             yield return $"It comes to an end at {Amounts.Time(after.FillTimeS)}; the other never does.";
         }
 
-        (double dryBefore, double dryAfter) = (Dry(before), Dry(after));
-        if (dryBefore > 0 && dryAfter == 0) yield return $"No air stays: {Amounts.Area(dryBefore)} stayed dry before.";
+        (double dryBefore, double dryAfter) = (DryAboveGoal(first), DryAboveGoal(second));
+        if (dryBefore > 0 && dryAfter == 0) yield return $"No dry spot above {Amounts.Area(Goal(second))} stays: {Amounts.Area(dryBefore)} stayed dry before.";
         else if (dryBefore == 0 && dryAfter > 0) yield return $"Air stays now: {Amounts.Area(dryAfter)} are dry at the end.";
         else if (dryBefore > 0) yield return $"{Amounts.Area(dryAfter)} stay dry instead of {Amounts.Area(dryBefore)}.";
 
@@ -94,6 +94,10 @@ public static class Comparison
     }
 
     private static double Dry(FillForecast forecast) => forecast.DrySpots.Sum(spot => spot.AreaMm2);
+
+    private static double DryAboveGoal(PlanAnswer answer) => Dry(answer.Forecast) is var dry && answer.Forecast.DrySpots.Any(spot => spot.AreaMm2 > Goal(answer)) ? dry : 0;
+
+    private static double Goal(PlanAnswer answer) => answer.Plan.Goals.LargestDrySpotMm2;
 
     private static double Out(FillForecast forecast) => forecast.Vents.Sum(vent => vent.ResinOutG);
 }

@@ -28,6 +28,9 @@ public sealed record PlanAnswer(InfusionPlan Plan, string Name, PredictFillRespo
     /// <summary>Whether the forecast meets the goals of the plan.</summary>
     public bool MeetsGoals => GoalVerdict.IsMet(Plan, Forecast);
 
+    /// <summary>Letters that the labels of the answer take, blanks behind them included [-].</summary>
+    public int LabelWidth => Math.Max(9, Lines(withNext: false).Max(line => line.Label.Length) + 2);
+
     /// <summary>The answer in words.</summary>
     /// <param name="withNext">Whether to name the command that comes next.</param>
     public IReadOnlyList<FillLine> Lines(bool withNext = true) => FillWords.Lines(Plan, Forecast, Response.FrontMap, withNext ? Name : null);

@@ -17,12 +17,34 @@ public static class Forecasting
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(screen);
         if (!screen.ShowsProgress) return await client.PredictAsync(plan, withFrontMap: true, cancellation);
-        WatchFillRequest request = new() { Plan = plan.Plan, Moments = 1 };
-        return await screen.WithProgressAsync($"Computing {plan.Name}", told => client.WatchAsync(
-            request, plan.Name, step =>
-            {
-                if (step.Progress is Progress progress) told(progress.DoneFraction);
-            },
-            cancellation));
+        return await screen.WithProgressAsync($"Computing {plan.Name}", told => WatchAsync(client, plan, told, cancellation));
     }
+
+    /// <summary>Predicts several plans side by side, one a core, in their order.</summary>
+    /// <param name="client">The service.</param>
+    /// <param name="plans">The plans.</param>
+    /// <param name="screen">Where the bar goes.</param>
+    /// <param name="cancellation">Stops waiting.</param>
+    public static async Task<PredictFillResponse[]> PredictAllAsync(FillClient client, IReadOnlyList<NamedPlan> plans, Screen screen, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(client);
+        ArgumentNullException.ThrowIfNull(plans);
+        ArgumentNullException.ThrowIfNull(screen);
+        if (!screen.ShowsProgress) return await Task.WhenAll(plans.Select(plan => client.PredictAsync(plan, withFrontMap: true, cancellation)));
+        double[] done = new double[plans.Count];
+        return await screen.WithProgressAsync($"Computing {plans.Count} plans", told => Task.WhenAll(plans.Select((plan, k) => WatchAsync(
+            client, plan, share =>
+            {
+                done[k] = share;
+                told(done.Average());
+            },
+            cancellation))));
+    }
+
+    private static Task<PredictFillResponse> WatchAsync(FillClient client, NamedPlan plan, Action<double> told, CancellationToken cancellation) => client.WatchAsync(
+        new WatchFillRequest { Plan = plan.Plan, Moments = 1 }, plan.Name, step =>
+        {
+            if (step.Progress is Progress progress) told(progress.DoneFraction);
+        },
+        cancellation);
 }

@@ -6,6 +6,7 @@ using InfusionSim.Cli.Pictures;
 using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Terminal;
 using InfusionSim.Protocol.Json;
+using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Cli.Commands;
 
@@ -41,8 +42,8 @@ public static class CompareCommand
             string[] changes = typed.GetValue(set) ?? [];
             NamedPlan[] named = [.. typed.GetRequiredValue(plans).Select((path, k) => new NamedPlan(path, PlanFile.Read(path, changes, k == 0 ? screen.Error : TextWriter.Null)))];
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
-            List<PlanAnswer> answers = [];
-            foreach (NamedPlan plan in named) answers.Add(PlanAnswer.Of(plan, await Forecasting.PredictAsync(client, plan, screen, cancellation)));
+            PredictFillResponse[] responses = await Forecasting.PredictAllAsync(client, named, screen, cancellation);
+            List<PlanAnswer> answers = [.. named.Zip(responses, PlanAnswer.Of)];
             Print(screen, answers, typed.GetValue(json));
             if (picture is not null)
             {

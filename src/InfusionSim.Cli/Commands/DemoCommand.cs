@@ -6,6 +6,8 @@ using InfusionSim.Cli.Hosting;
 using InfusionSim.Cli.Pictures;
 using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Terminal;
+using InfusionSim.Protocol.V1;
+using Path = System.IO.Path;
 
 namespace InfusionSim.Cli.Commands;
 
@@ -38,9 +40,9 @@ public static class DemoCommand
     {
         NamedPlan first = new(Path.Combine(folder, "first.json"), SledDeck.First());
         NamedPlan second = new(Path.Combine(folder, "second.json"), SledDeck.Second());
-        PlanAnswer before = PlanAnswer.Of(first, await Forecasting.PredictAsync(client, first, screen, cancellation));
+        PredictFillResponse[] responses = await Forecasting.PredictAllAsync(client, [first, second], screen, cancellation);
+        PlanAnswer before = PlanAnswer.Of(first, responses[0]), after = PlanAnswer.Of(second, responses[1]);
         DemoText.Tell(screen, "FIRST LINE PLAN: a feed along the lower edge, one vent in the middle of the upper edge", before);
-        PlanAnswer after = PlanAnswer.Of(second, await Forecasting.PredictAsync(client, second, screen, cancellation));
         DemoText.Tell(screen, "SECOND LINE PLAN: the feed goes round the lower left corner, the vent sits where the cloth fills last", after);
         DemoText.Compare(screen, before, after);
 

@@ -27,7 +27,8 @@ public static class DemoText
         screen.Output.WriteLine();
         screen.Output.WriteLine(heading);
         AnswerPrinter.Print(screen, answer, withNext: false);
-        foreach (Finding finding in answer.Forecast.Findings.Take(2)) screen.Output.WriteLine($"         {finding.Sentence}");
+        foreach ((int k, Finding finding) in answer.Forecast.Findings.Take(2).Index())
+            foreach (string line in TextWrap.Lines(k == 0 ? "Why" : "", finding.Sentence, answer.LabelWidth)) screen.Output.WriteLine(line);
     }
 
     /// <summary>What the second line plan does differently.</summary>

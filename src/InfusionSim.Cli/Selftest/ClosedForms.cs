@@ -7,6 +7,7 @@ namespace InfusionSim.Cli.Selftest;
 public static class ClosedForms
 {
     private const int RoundCorners = 720;
+    private const int MarksAllRound = 40;
 
     /// <summary>φ μ / (K Δp) [s/m²].</summary>
     private const double Slowness = 0.5 * 0.2 / (1e-10 * 1e5);
@@ -71,17 +72,23 @@ public static class ClosedForms
         InfusionPlan plan = Cloth(Drawing(0, 0, 600, 600));
         plan.Feeds.Add(Feed("F1", At(300, 300)));
         plan.Vents.Add(Membrane(At(0, 0)));
-        for (int k = 0; k < 16; k++)
-            plan.TimingMarks.Add(Mark($"M{k + 1}", new Point { XMm = 300 + 250 * Math.Cos(k * Math.PI / 8), YMm = 300 + 250 * Math.Sin(k * Math.PI / 8) }));
+        MarkAllRound(plan, new Point { XMm = 300, YMm = 300 });
         return plan;
     }
 
     private static InfusionPlan Disc()
     {
         InfusionPlan plan = FedAllRound(Round(500, 500), At(0, 0));
-        for (int k = 0; k < 8; k++)
-            plan.TimingMarks.Add(Mark($"M{k + 1}", new Point { XMm = 250 * Math.Cos((k + 0.3) * Math.PI / 4), YMm = 250 * Math.Sin((k + 0.3) * Math.PI / 4) }));
+        MarkAllRound(plan, At(0, 0));
         return plan;
+    }
+
+    // The golden angle: no two marks see the squares from the same side, so their mean speaks for the whole front.
+    private static void MarkAllRound(InfusionPlan plan, Point centre)
+    {
+        double goldenAngle = Math.PI * (3 - Math.Sqrt(5));
+        for (int k = 0; k < MarksAllRound; k++)
+            plan.TimingMarks.Add(Mark($"M{k + 1}", new Point { XMm = centre.XMm + 250 * Math.Cos(k * goldenAngle), YMm = centre.YMm + 250 * Math.Sin(k * goldenAngle) }));
     }
 
     private static InfusionPlan PlainRectangle() => FedAllRound(Drawing(0, 0, 600, 400), At(300, 200));

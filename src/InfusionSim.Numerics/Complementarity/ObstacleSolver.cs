@@ -74,7 +74,7 @@ public sealed unsafe class ObstacleSolver
     private double ClockScale => _capacityScale / _system.ConductanceScale;
 
     /// <summary>Finds the state at a value of the clock, starting from the state found last.</summary>
-    /// <param name="clock">Clock θ, at least 0; may be earlier than the last.</param>
+    /// <param name="clock">Clock θ [-], at least 0; may be earlier than the last.</param>
     /// <param name="tolerance">Largest sum of imbalances relative to what the wet cells hold [-].</param>
     /// <param name="cancellation">Stops the iteration.</param>
     public SolveReport Solve(double clock, double tolerance, CancellationToken cancellation = default)
@@ -112,7 +112,7 @@ public sealed unsafe class ObstacleSolver
     }
 
     /// <summary>Copies the accumulated pressure w of the last state [unit of clock]; 0 where a cell is not full. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to.</param>
+    /// <param name="target">Where to [unit of clock], as many as there are cells.</param>
     public void CopyAccumulatedPressure(Span<double> target)
     {
         _accumulated.CopyTo(target);
@@ -120,11 +120,11 @@ public sealed unsafe class ObstacleSolver
     }
 
     /// <summary>Copies the pressure found last [unit of the feeds' pressures]; 0 where a cell is not full. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to.</param>
+    /// <param name="target">Where to [unit of the feeds' pressures], as many as there are cells.</param>
     public void CopyPressure(Span<double> target) => _pressure.CopyTo(target);
 
     /// <summary>Copies how full each cell is in the last state [-], 0 to 1; 0 for a cell that takes no part. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to.</param>
+    /// <param name="target">Where to [-], as many as there are cells.</param>
     public void CopySaturation(Span<double> target)
     {
         PaddedLayout layout = _system.Layout;

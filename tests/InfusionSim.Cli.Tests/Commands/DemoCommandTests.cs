@@ -1,5 +1,6 @@
 using InfusionSim.Cli.Commands;
 using InfusionSim.Cli.Demo;
+using InfusionSim.Cli.Plans;
 using InfusionSim.Protocol.Plans;
 
 namespace InfusionSim.Cli.Tests.Commands;
@@ -19,6 +20,12 @@ public sealed class DemoCommandTests : IDisposable
         first.Plan.Resin.ShouldBe(second.Plan.Resin);
         first.Plan.Vents.ShouldNotBe(second.Plan.Vents);
     }
+
+    [Theory]
+    [InlineData("sled-deck-1")]
+    [InlineData("sled-deck-2")]
+    public void Gallery_PlansOfTheDemo_AreThoseOfTheDemo(string name) =>
+        RepositoryFiles.Text($"plots/gallery/plans/{name}.json").ShouldBe(PlanText.Of(name.EndsWith('1') ? SledDeck.First() : SledDeck.Second()));
 
     [Fact]
     public async Task Demo_Run_ShowsTheFlawAndTheCure()

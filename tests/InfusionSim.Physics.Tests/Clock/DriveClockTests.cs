@@ -17,7 +17,7 @@ public class DriveClockTests
     }
 
     [Fact]
-    public void GelTime_CountsFromOpening()
+    public void GelTime_MixedBeforeOpening_CountsFromOpening()
     {
         DriveClock clock = new(Thin, Tight);
         clock.GelTime.ShouldBe(3240);

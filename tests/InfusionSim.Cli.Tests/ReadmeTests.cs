@@ -1,0 +1,70 @@
+using System.Text.RegularExpressions;
+using InfusionSim.Cli.Commands;
+using InfusionSim.Cli.Settings;
+using InfusionSim.Protocol.Plans;
+
+namespace InfusionSim.Cli.Tests;
+
+/// <summary>What the README promises works as it stands.</summary>
+public sealed partial class ReadmeTests
+{
+    private static readonly string Readme = RepositoryFiles.Text("README.md");
+
+    [Fact]
+    public async Task Plan_CopiedFromTheReadme_AnswersAsTheReadmeShows()
+    {
+        using CommandSession session = new();
+        session.Write("strip.json", JsonBlock().Match(Readme).Groups["text"].Value);
+        string shown = AnswerBlock().Match(Readme).Groups["text"].Value;
+
+        (await session.RunAsync("fill strip.json")).ShouldBe(ExitCodes.Done, session.Error);
+
+        session.Output.Replace(session.PathOf("strip.json"), "strip.json", StringComparison.Ordinal).TrimEnd().ShouldBe(shown.TrimEnd());
+    }
+
+    [Fact]
+    public void Table_OfThePlan_NamesEveryKey()
+    {
+        string[] later = ["flowMeshes", "gaps"];
+        IEnumerable<string> keys = PlanKeys.All.Where(path => !later.Any(one => path.StartsWith(one, StringComparison.Ordinal)))
+            .Select(path => path[(path.LastIndexOf('.') + 1)..].Replace("[0]", "", StringComparison.Ordinal)).Distinct();
+
+        keys.Where(key => !Readme.Contains(key, StringComparison.Ordinal)).ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData("permeabilityFactor", "Preform", "permeability_factor")]
+    [InlineData("thicknessMm", "Zone", "thickness_mm")]
+    [InlineData("porosity", "Zone", "porosity")]
+    [InlineData("fibreVolumeFraction", "Zone", "fibre_volume_fraction")]
+    [InlineData("k1M2", "Permeability", "k1_m2")]
+    [InlineData("k3M2", "Permeability", "k3_m2")]
+    [InlineData("contactWidthMm", "Feed", "contact_width_mm")]
+    [InlineData("viscosityPaS", "Resin", "viscosity_pa_s")]
+    [InlineData("gelTimeMin", "Resin", "gel_time_min")]
+    [InlineData("mixToOpenMin", "Resin", "mix_to_open_min")]
+    [InlineData("densityKgPerM3", "Resin", "density_kg_per_m3")]
+    [InlineData("pressureMbarAbs", "Bag", "pressure_mbar_abs")]
+    [InlineData("ambientMbarAbs", "Bag", "ambient_mbar_abs")]
+    [InlineData("largestDrySpotMm2", "Goals", "largest_dry_spot_mm2")]
+    [InlineData("smallestGelMarginRatio", "Goals", "smallest_gel_margin_ratio")]
+    [InlineData("mostResinOutCm3", "Goals", "most_resin_out_cm3")]
+    [InlineData("cellMm", "Resolution", "cell_mm")]
+    public void Table_OfThePlan_NamesTheRangeThatIsChecked(string key, string message, string field)
+    {
+        NumberRule rule = NumberRules.Of(Protocol.V1.PlanReflection.Descriptor.FindTypeByName<Google.Protobuf.Reflection.MessageDescriptor>(message).FindFieldByName(field));
+        string row = Readme.Split('\n').First(line => line.StartsWith('|') && line.Contains($"{key}`", StringComparison.Ordinal));
+        string range = row.Split('|')[4].Replace(",", "", StringComparison.Ordinal);
+
+        range.ShouldContain($"{Protocol.Units.Numbers.Say(rule.Least)} to {Say(rule.Most)}");
+    }
+
+    // 1e9 is how a person writes it.
+    private static string Say(double value) => value >= 1e7 ? value.ToString("0.#####e0", System.Globalization.CultureInfo.InvariantCulture) : Protocol.Units.Numbers.Say(value);
+
+    [GeneratedRegex("```json\n(?<text>.*?)```", RegexOptions.Singleline)]
+    private static partial Regex JsonBlock();
+
+    [GeneratedRegex("```\n(?<text>FILLS .*?)```", RegexOptions.Singleline)]
+    private static partial Regex AnswerBlock();
+}
