@@ -7,15 +7,19 @@ namespace InfusionSim.Physics.Flow;
 /// <remarks>
 /// A u = C gives the accumulated pressure that the whole fill consumes, A P = g the pressure when all is wet; a cell that
 /// was full last has accumulated θP − u = 0, so θ = max u/P. Without an open vent, and all feeds at the full pressure,
-/// P is 1 everywhere and one solve is enough. Gas in sealed places is left out of account. Derived from the integral
+/// P is 1 everywhere and one solve is enough. A place that open vents starve would take so long that it never fills in
+/// practice: it is left out beyond a hundred times the clock at which half the pore volume is full (our own limit; resin
+/// gels long before). Gas in sealed places is left out of account. Derived from the integral
 /// over time of Darcy's law; the transform is that of Elliott and Janovský, Proc. R. Soc. Edinburgh A 88 (1981) 93 (from memory).
 /// </remarks>
 public sealed class FillTotal
 {
     private const double Tie = 1e-9;
+    private const double Starved = 100;
 
-    private FillTotal(double clock, int lastCell, double[] steadyPressure)
+    private FillTotal(double clock, int lastCell, double[] steadyPressure, bool[] fills)
     {
+        Fills = fills;
         Clock = clock;
         LastCell = lastCell;
         SteadyPressure = steadyPressure;
@@ -26,6 +30,9 @@ public sealed class FillTotal
 
     /// <summary>Cell that fills last, the lowest and then the leftmost of equals [-]; −1 when none can fill.</summary>
     public int LastCell { get; }
+
+    /// <summary>Whether each cell fills at all. [rows × columns], x fastest.</summary>
+    public bool[] Fills { get; }
 
     /// <summary>Pressure above the bag's over the driving pressure when everything is wet [-]; 0 where resin cannot go. [rows × columns], x fastest.</summary>
     public double[] SteadyPressure { get; }
@@ -52,21 +59,41 @@ public sealed class FillTotal
             Demand(solver.Solve(problem.Supply(), pressure, tolerance, cancellation));
         }
 
-        double clock = 0;
-        int last = -1;
+        double[] full = new double[count];
         for (int cell = 0; cell < count; cell++)
+            full[cell] = reached[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
+        double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load);
+        bool[] fills = [.. full.Select(clock => clock <= limit)];
+        (double end, int last) = LastOf(full, fills);
+        return new FillTotal(end, last, pressure, fills);
+    }
+
+    /// <summary>Clock by which half the pore volume is full when each place fills at its own.</summary>
+    private static double HalfFull(double[] full, double[] poreVolume)
+    {
+        double half = poreVolume.Sum() / 2, sum = 0;
+        foreach (int cell in Enumerable.Range(0, full.Length).Where(cell => poreVolume[cell] > 0).OrderBy(cell => full[cell]))
         {
-            if (!reached[cell] || pressure[cell] <= 0) continue;
-            double full = consumed[cell] / pressure[cell];
-            if (full <= clock * (1 + Tie) && last >= 0) continue;
-            clock = full;
-            last = cell;
+            sum += poreVolume[cell];
+            if (sum >= half) return full[cell];
         }
 
-        // The tie rule may have kept a cell a hair before the very last.
-        for (int cell = 0; cell < count; cell++)
-            if (reached[cell] && pressure[cell] > 0) clock = Math.Max(clock, consumed[cell] / pressure[cell]);
-        return new FillTotal(clock, last, pressure);
+        return 0;
+    }
+
+    private static (double Clock, int Cell) LastOf(double[] full, bool[] fills)
+    {
+        double clock = 0, kept = 0;
+        int last = -1;
+        for (int cell = 0; cell < full.Length; cell++)
+        {
+            if (!fills[cell]) continue;
+            clock = Math.Max(clock, full[cell]);
+            if (last >= 0 && full[cell] <= kept * (1 + Tie)) continue;
+            (kept, last) = (full[cell], cell);
+        }
+
+        return (clock, last);
     }
 
     private static void Demand(SolveReport report)

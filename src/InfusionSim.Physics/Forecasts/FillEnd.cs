@@ -28,7 +28,7 @@ internal sealed record FillEnd(
     public static FillEnd Of(FillMap map, IReadOnlyList<DrySpot> spots, DriveClock clock, Goals goals)
     {
         double[] area = map.Problem.Cells.Area;
-        int[] unreached = [.. Enumerable.Range(0, area.Length).Where(cell => area[cell] > 0 && !map.Reached[cell])];
+        int[] unreached = [.. Enumerable.Range(0, area.Length).Where(cell => area[cell] > 0 && !map.Total.Fills[cell])];
         double unreachedArea = unreached.Sum(cell => area[cell]);
         bool stopsShort = unreachedArea > goals.LargestDrySpot || map.LastCell < 0;
         bool trapsAir = spots.Any(spot => spot.Area > goals.LargestDrySpot);
