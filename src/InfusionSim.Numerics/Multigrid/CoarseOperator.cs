@@ -6,6 +6,9 @@ namespace InfusionSim.Numerics.Multigrid;
 /// <remarks>Fine cells that take no part are not interpolated to, so a coarse point acts on those around it that do.</remarks>
 internal static unsafe class CoarseOperator
 {
+    // The finest conductances are near 1; one over anything below this would come close to the end of single precision.
+    private const double SmallestDiagonal = 1e-18;
+
     private const int Patch = 7;
     private const int Middle = 3;
 
@@ -22,7 +25,7 @@ internal static unsafe class CoarseOperator
             int at = coarse.Layout.At(column, row);
             Apply(fine, fine.Layout.At(2 * column, 2 * row), image);
             double diagonal = Project(fine, column, row, 0, 0, image);
-            bool takesPart = diagonal > 0;
+            bool takesPart = diagonal > SmallestDiagonal;
             coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
             coarse.InverseDiagonal.Origin[at] = takesPart ? (float)(1 / diagonal) : 0;
             coarse.East.Origin[at] = (float)-Project(fine, column, row, 1, 0, image);

@@ -42,13 +42,18 @@ internal sealed class SeveredVolumes
         foreach ((int cell, int receiver, bool isNorth, Segment stretch) in ends)
         {
             // Points from the cell's middle to the line.
-            double length = stretch.Length, nx = (stretch.To.Y - stretch.From.Y) / length, ny = -(stretch.To.X - stretch.From.X) / length;
+            double length = stretch.Length;
+            if (length == 0) continue;
+            double nx = (stretch.To.Y - stretch.From.Y) / length, ny = -(stretch.To.X - stretch.From.X) / length;
             double offset = nx * (stretch.From.X - cells.CentroidX[cell]) + ny * (stretch.From.Y - cells.CentroidY[cell]);
             // Where the line runs through the middle itself, only the receiver tells the side.
             if (Math.Abs(offset) < 1e-6 * cells.Grid.CellSize) offset = nx * (cells.CentroidX[receiver] - cells.CentroidX[cell]) + ny * (cells.CentroidY[receiver] - cells.CentroidY[cell]);
             if (offset < 0) (nx, ny) = (-nx, -ny);
             double own = isNorth ? ny * ny : nx * nx;
             double side = parted.Contains((cell, Neighbour(cell, isNorth ? nx : ny, !isNorth))) ? 1 - own : 0;
+
+            // A line that runs from one middle to the next has nothing on a far side.
+            if (own + side == 0) continue;
             double moved = before[cell] * ShareBeyond(cell, nx, ny, stretch.From) * own / (own + side);
             moved = Math.Clamp(moved, 0, Math.Max(0, poreVolume[cell] - LeastLeft * before[cell]));
             poreVolume[cell] -= moved;

@@ -87,6 +87,28 @@ public class ForecasterTests
     }
 
     [Fact]
+    public void Predict_FeedThatDoublesBackAlongTheMiddlesOfCells_FillsWithEveryVolumeKept()
+    {
+        Panel panel = Strip() with { Feeds = [TestPanels.Feed(TestPanels.Path((0.0525, 0.0475), (0.3525, 0.0475), (0.2025, 0.0475)))] };
+        Forecast forecast = Predict(panel);
+        forecast.ResinInPreform.ShouldBe(0.5 * 0.1 * 0.003 * 0.5, 1e-9);
+        forecast.MassBalanceError.ShouldBeLessThan(1e-9);
+    }
+
+    [Fact]
+    public void Predict_PlaceBetweenTwoVentLines_IsStarvedAndStopsShort()
+    {
+        Panel panel = Strip() with
+        {
+            Vents = [TestPanels.Vent(TestPanels.Path((0.3, 0.1), (0.3, 0.002))), TestPanels.Vent(TestPanels.Path((0.32, 0), (0.32, 0.098)))],
+        };
+        Forecast forecast = Predict(panel);
+        forecast.Outcome.ShouldBe(Outcome.StopsShort);
+        forecast.Findings[0].Amount!.Value.ShouldBeGreaterThan(0.15 * 0.1);
+        forecast.Findings[0].At!.Value.X.ShouldBeGreaterThan(0.32);
+    }
+
+    [Fact]
     public void Predict_ResinOutAboveTheGoal_IsFound()
     {
         Panel panel = Strip() with { Vents = [TestPanels.Vent(TestPanels.Path((0.1, 0), (0.14, 0))), TestPanels.Vent(TestPanels.Path((0.5, 0), (0.5, 0.1)))] };
