@@ -18,7 +18,7 @@ internal sealed class CommandSession : IDisposable
     public async Task<int> RunAsync(string line, CancellationToken cancellation = default)
     {
         using StringWriter output = new(), error = new();
-        string[] words = [.. line.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
+        string[] words = [.. line.Replace("\"", "", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
         int code = await CommandLine.RunAsync(words, new Screen(output, error), cancellation);
         (Output, Error) = (output.ToString().ReplaceLineEndings("\n"), error.ToString().ReplaceLineEndings("\n"));
         return code;

@@ -41,6 +41,7 @@ public static class CompareCommand
             if (picture is not null) PictureFile.Check(picture, PictureKind.Front);
             string[] changes = typed.GetValue(set) ?? [];
             NamedPlan[] named = [.. typed.GetRequiredValue(plans).Select((path, k) => new NamedPlan(path, PlanFile.Read(path, changes, k == 0 ? screen.Error : TextWriter.Null)))];
+            screen.Begin($"Computing {named.Length} plans");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             PredictFillResponse[] responses = await Forecasting.PredictAllAsync(client, named, screen, cancellation);
             List<PlanAnswer> answers = [.. named.Zip(responses, PlanAnswer.Of)];

@@ -21,7 +21,7 @@ public static class FillCommand
         Option<bool> json = CommandOptions.Json();
         ExampleCommand command = new(
             "fill", "Predict one plan: when it is full, what fills last, what stays dry.",
-            "infusionsim fill plate.json", "infusionsim fill plate.json --set resin.viscosityPaS=300mPa.s --set bag.pressureMbarAbs=-0.95bar(g)")
+            "infusionsim fill plate.json", "infusionsim fill plate.json --set resin.viscosityPaS=300mPa.s --set \"bag.pressureMbarAbs=-0.95bar(g)\"")
         {
             Footnote = "Exit code: 0 it meets its goals, 1 it does not, 2 bad input, 3 no service.\n" + Cautions.Line,
         };
@@ -33,6 +33,7 @@ public static class FillCommand
         {
             string path = typed.GetRequiredValue(plan);
             NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
+            screen.Begin($"Computing {path}");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
             if (typed.GetValue(json))

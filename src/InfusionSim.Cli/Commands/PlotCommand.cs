@@ -42,6 +42,7 @@ public static class PlotCommand
             PictureFile.Check(file, kind);
             double? time = TimeOf(typed.GetValue(at));
             NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
+            screen.Begin($"Computing {path}");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
             AnswerPrinter.PrintWarnings(screen, answer.Response);

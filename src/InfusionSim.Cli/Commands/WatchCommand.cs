@@ -37,6 +37,7 @@ public static class WatchCommand
         {
             string path = typed.GetRequiredValue(plan);
             NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
+            screen.Begin($"Computing {path}");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             bool asJson = typed.GetValue(json);
             WatchFillRequest request = new() { Plan = named.Plan, Moments = typed.GetValue(moments) };

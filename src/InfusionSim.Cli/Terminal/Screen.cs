@@ -22,6 +22,13 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
 
     private static bool IsNotDumb => Environment.GetEnvironmentVariable("TERM") != "dumb";
 
+    /// <summary>Says at once what has begun, where somebody watches; what comes next writes over it.</summary>
+    /// <param name="what">What has begun.</param>
+    public void Begin(string what)
+    {
+        if (ShowsProgress) Error.Write($"{what}\r");
+    }
+
     /// <summary>Runs some work behind a bar, or without one where nobody watches.</summary>
     /// <typeparam name="T">What comes of it.</typeparam>
     /// <param name="title">What is being done.</param>
