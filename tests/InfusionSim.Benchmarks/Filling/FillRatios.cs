@@ -66,7 +66,7 @@ internal static class FillRatios
             for (int place = 0; place < Places; place++)
             {
                 double share = (place + 0.5) / Places;
-                CellByCellFill scheme = new(problem, marcher.StateAt(end * share * share, withPressure: true, FillRun.Tolerance));
+                CellByCellFill scheme = new(problem, marcher.StateAt(end * share * share, withPressure: true));
                 scheme.Step(5);
                 watch.Restart();
                 scheme.Step(TimedEvents / Places);
