@@ -96,8 +96,8 @@ public sealed unsafe class ObstacleSolver
             if (correction == CorrectionLimit) return new(StopReason.IterationLimit, correction, cycles, imbalance);
             _carrier.HandOn();
             cycles += changed > 0
-                ? _system.Correct(0.1, 1)
-                : _system.Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit);
+                ? _system.Correct(0.1, 1, cancellation)
+                : _system.Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit, cancellation);
             _system.AddCorrection(_accumulated, keepPositive: true);
         }
     }

@@ -174,11 +174,12 @@ internal sealed unsafe class WetSystem
     /// <summary>Computes a correction of the wet cells from the imbalance found last.</summary>
     /// <param name="reduction">Wanted reduction of the imbalance.</param>
     /// <param name="limit">Most cycles.</param>
+    /// <param name="cancellation">Stops the iteration between cycles.</param>
     /// <returns>Cycles used.</returns>
-    public int Correct(double reduction, int limit)
+    public int Correct(double reduction, int limit, CancellationToken cancellation)
     {
         _hierarchy.Update();
-        return _inner.Solve(reduction, limit);
+        return _inner.Solve(reduction, limit, cancellation);
     }
 
     /// <summary>Solves A x = a·supply + c·capacity on the wet cells, starting from x.</summary>
@@ -204,7 +205,7 @@ internal sealed unsafe class WetSystem
             if (imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
             if (correction == CorrectionLimit) return new(StopReason.IterationLimit, correction, cycles, imbalance);
             best = Math.Min(best, imbalance);
-            cycles += Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit);
+            cycles += Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit, cancellation);
             AddCorrection(x, keepPositive: false);
         }
     }

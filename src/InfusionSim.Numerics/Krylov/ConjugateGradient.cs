@@ -37,12 +37,14 @@ internal sealed unsafe class ConjugateGradient
     /// <summary>Solves for the finest Load, which is overwritten by what stays unbalanced.</summary>
     /// <param name="reduction">Wanted ratio of the residual's length after to before.</param>
     /// <param name="limit">Most cycles.</param>
+    /// <param name="cancellation">Stops the iteration between cycles.</param>
     /// <returns>Cycles used.</returns>
-    public int Solve(double reduction, int limit)
+    public int Solve(double reduction, int limit, CancellationToken cancellation)
     {
         double preconditioned = 0, first = 0;
         for (int cycle = 1; ; cycle++)
         {
+            cancellation.ThrowIfCancellationRequested();
             _hierarchy.Cycle();
             double now = LoadTimesValue();
             if (cycle == 1) first = now;

@@ -13,25 +13,32 @@ public static class FillProblemBuilder
     /// <summary>Builds the problem of a panel.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="gridOrigin">Lower left corner of the grid [m], at or below and left of the whole outline; null lets the grid start at the outline's own corner.</param>
+    /// <param name="cancellation">Stops the work between its steps.</param>
     /// <exception cref="InvalidOperationException">When a place inside the outline lies in no zone, or a fitting touches no cloth.</exception>
     /// <exception cref="NotSupportedException">When a zone's axes lie neither along x nor along y.</exception>
-    public static FillProblem Build(Panel panel, Point2? gridOrigin = null)
+    public static FillProblem Build(Panel panel, Point2? gridOrigin = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
-        return Build(panel, CutCellBuilder.Build(panel.Region, panel.CellSize, gridOrigin));
+        cancellation.ThrowIfCancellationRequested();
+        return Build(panel, CutCellBuilder.Build(panel.Region, panel.CellSize, gridOrigin), cancellation);
     }
 
     /// <summary>Builds the problem of a panel on given cells.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="cells">Cells of its region.</param>
-    internal static FillProblem Build(Panel panel, CutCellGrid cells)
+    /// <param name="cancellation">Stops the work between its steps.</param>
+    internal static FillProblem Build(Panel panel, CutCellGrid cells, CancellationToken cancellation = default)
     {
+        cancellation.ThrowIfCancellationRequested();
         ClothMap cloth = new(panel.Zones);
         CellZones zones = CellZones.Of(cells.Grid, cloth);
+        cancellation.ThrowIfCancellationRequested();
         FivePointOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
         FaceConductances.Write(cells, cloth, zones, conductances);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
+        cancellation.ThrowIfCancellationRequested();
         double[] poreVolume = PoreVolumes.Of(cells, cloth);
+        cancellation.ThrowIfCancellationRequested();
         LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];
         foreach (LineContact feed in lines.Feeds) Anchor(feed, conductances);

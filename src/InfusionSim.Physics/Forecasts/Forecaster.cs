@@ -33,8 +33,7 @@ public static class Forecaster
         DriveClock clock = new(resin, bag);
 
         progress?.Report(new(0, "cutting the cloth into squares"));
-        FillProblem problem = FillProblemBuilder.Build(panel);
-        cancellation.ThrowIfCancellationRequested();
+        FillProblem problem = FillProblemBuilder.Build(panel, cancellation: cancellation);
         progress?.Report(new(0.05, "following the front"));
         FillMap map = FillMap.Compute(
             problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);

@@ -17,7 +17,7 @@ internal static class GridError
     public static double Of(Panel panel, FillTotal total, CancellationToken cancellation)
     {
         if (total.Clock == 0) return 0;
-        FillProblem coarse = FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize });
+        FillProblem coarse = FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize }, cancellation: cancellation);
         FillTotal coarseTotal = FillTotal.Of(coarse, Reach.From(coarse), FillMarcher.ForecastTolerance, cancellation);
         return Math.Abs(coarseTotal.Clock - total.Clock) / total.Clock;
     }

@@ -11,7 +11,11 @@ internal static class BenchmarkPanel
 
     /// <summary>Cuts the panel into squares.</summary>
     /// <param name="across">Squares along a side [-].</param>
-    public static FillProblem Of(int across) => FillProblemBuilder.Build(new Panel(
+    public static FillProblem Of(int across) => FillProblemBuilder.Build(Drawn(across));
+
+    /// <summary>The panel before it is cut.</summary>
+    /// <param name="across">Squares along a side [-].</param>
+    public static Panel Drawn(int across) => new(
         new Region(Rectangle(0, 0, Side, Side), [Rectangle(0.4, 0.55, 0.6, 0.7)]),
         [
             new Zone("skin", null, 0.003, 0.5, new Permeability(1e-10, 1e-10, 1e-12, 0)),
@@ -20,7 +24,7 @@ internal static class BenchmarkPanel
         [new Feed("F1", Line(0, 0.1, 0, 0.6), 0.012)],
         [new Vent("V1", Line(Side, 0.2, Side, 0.9), 0.012, VentKind.Tube)],
         [],
-        Side / across));
+        Side / across);
 
     private static LinePath Line(double x1, double y1, double x2, double y2) => new([new Point2(x1, y1), new Point2(x2, y2)]);
 

@@ -4,12 +4,9 @@ using InfusionSim.Physics.Flow;
 namespace InfusionSim.Benchmarks.Filling;
 
 /// <summary>Fifty moments of a fill on one core to an imbalance of 1e-6, and the end of the fill alone.</summary>
-[SimpleJob(RunStrategyOfFills, launchCount: 1, warmupCount: 2, iterationCount: 7)]
 [MemoryDiagnoser]
 public class FillBenchmarks
 {
-    private const BenchmarkDotNet.Engines.RunStrategy RunStrategyOfFills = BenchmarkDotNet.Engines.RunStrategy.Monitoring;
-
     private FillProblem _problem = null!;
     private bool[] _reached = null!;
     private double _end;

@@ -106,7 +106,7 @@ public sealed class WholeWayTests
     }
 
     [Fact]
-    public async Task PredictFill_CallerGoesAway_FreesTheCoreWithinAQuarterSecond()
+    public async Task PredictFill_CallerGoesAway_FreesTheCoreForTheNext()
     {
         await using ServiceHost host = await ServiceHost.StartAsync(ServiceOptions.Embedded with { MostRunning = 1, MostWaiting = 1 });
         using GrpcChannel channel = GrpcChannel.ForAddress(host.GrpcAddress);
@@ -121,7 +121,8 @@ public sealed class WholeWayTests
         await caller.CancelAsync();
         var clock = Stopwatch.StartNew();
 
-        // The only core is free when the next forecast comes back.
+        // The only core is free when the next forecast comes back. The bound only tells it from the minutes the large one would
+        // take; how fast a forecast gives up is measured by the benchmark "cancel".
         await client.PredictFillAsync(small);
 
         await Should.ThrowAsync<RpcException>(() => large);
