@@ -33,7 +33,7 @@ public static class DrySpotFinder
         double[] area = problem.Cells.Area, pores = problem.PoreVolume;
         FillState atSealing = map.StateAt(pocket.SealedClock, cancellation: cancellation);
         double gas = 0, sealedArea = 0;
-        foreach (int cell in pocket.Cells)
+        foreach (int cell in pocket.Cells.Concat(PocketRim.Of(problem, pocket, atSealing.Saturation)))
         {
             double dry = 1 - atSealing.Saturation[cell];
             gas += pores[cell] * dry;

@@ -11,8 +11,8 @@ namespace InfusionSim.Physics.Flow;
 /// </remarks>
 internal sealed class FrontTracker
 {
-    private const double Unresolved = 3e-4;
-    private const double SmallestInterval = 8e-4;
+    private const double Unresolved = 4e-4;
+    private const double SmallestInterval = 1.4e-3;
 
     // Where in its bracket a passage is taken to lie, 0 at the latest: near the tangent where only one side was seen, because a lone
     // front fills a cell at one rate; nearer the middle where the rates of both sides differ.

@@ -55,7 +55,7 @@ public static class Forecaster
         IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];
         IReadOnlyList<VentForecast> vents =
             [.. Enumerable.Range(0, map.Problem.Vents.Count).Select(vent => AtVent(map, vent, end, state, clock, cancellation))];
-        double? margin = end.StopsShort ? null : clock.GelClock / end.FillClock;
+        double? margin = end.Outcome == Outcome.StopsShort ? null : clock.GelClock / end.FillClock;
         bool fills = !end.StopsShort && !end.GelsFirst;
         LikelyBand likely = new(
             permeabilityFactor,

@@ -1,5 +1,7 @@
 using System.Diagnostics;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Forecasts;
 
 namespace InfusionSim.Benchmarks.Filling;
 
@@ -23,6 +25,15 @@ internal static class FillRatios
             output.WriteLine(
                 $"{across,5}²  {seconds,8:F3} s  {perCell,6:F1} ns per cell and moment  {cycles / (double)FillRun.Moments,5:F1} cycles per moment"
                 + (smallest > 0 ? $"  {perCell / smallest:F2} × the cost per cell at 128²" : ""));
+        }
+
+        output.WriteLine("A whole forecast: arrival of every cell, pressures, vents, trapped air, coarser squares");
+        foreach (int across in new[] { 128, 141, 256 })
+        {
+            Stopwatch watch = Stopwatch.StartNew();
+            Forecast forecast = Forecaster.Predict(
+                BenchmarkPanel.Drawn(across), new Resin(0.2, 36000, 360, 1100), new Bag(1325, 101325), new Goals(), 1.5);
+            output.WriteLine($"{across,5}²  {watch.Elapsed.TotalSeconds,8:F3} s  {forecast.Map.Tallies.Count} states");
         }
 
         output.WriteLine("The same fill, cell by cell on the same multigrid, over the fill in fifty moments");

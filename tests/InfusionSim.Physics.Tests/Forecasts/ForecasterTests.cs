@@ -65,6 +65,16 @@ public class ForecasterTests
     }
 
     [Fact]
+    public void Predict_GelsOnTheWayToAPlaceItCannotReach_StillTellsTheMargin()
+    {
+        Panel panel = Strip() with { Vents = [TestPanels.Vent(TestPanels.Path((0.3, -0.01), (0.3, 0.11)))] };
+        Forecast forecast = Predict(panel, Slow with { GelTime = 360 + 100 });
+        forecast.Outcome.ShouldBe(Outcome.GelsFirst);
+        forecast.GelMargin!.Value.ShouldBeLessThan(1);
+        forecast.Findings.Select(static finding => finding.Kind).ShouldBe([FindingKind.GelsFirst, FindingKind.StopsShort]);
+    }
+
+    [Fact]
     public void Predict_NoVent_TrapsAir()
     {
         Forecast forecast = Predict(Strip() with { Vents = [] });
