@@ -12,7 +12,7 @@ namespace InfusionSim.Verification.Tests.Accuracy;
 /// <param name="InTable">Whether it is worth a row of its own in the printed table.</param>
 public sealed record AccuracyRecord(string Problem, string Source, double Expected, double Observed, string Unit, string Grid, bool InTable = true)
 {
-    private static readonly Lock Gate = new();
+    private static readonly Lock Writing = new();
 
     /// <summary>Name of the environment variable that names the file to write to.</summary>
     public const string FileVariable = "INFUSIONSIM_ACCURACY_FILE";
@@ -35,7 +35,7 @@ public sealed record AccuracyRecord(string Problem, string Source, double Expect
         string? file = Environment.GetEnvironmentVariable(FileVariable);
         if (!InTable || string.IsNullOrEmpty(file)) return;
         string line = string.Create(CultureInfo.InvariantCulture, $"{Problem}\t{Source}\t{Expected:G7} {Unit}\t{Observed:G7} {Unit}\t{RelativeError:0.0e+0}\t{Grid}\n");
-        lock (Gate) File.AppendAllText(file, line);
+        lock (Writing) File.AppendAllText(file, line);
     }
 
     /// <summary>The line in words.</summary>
