@@ -7,6 +7,9 @@ namespace InfusionSim.Cli.Answers;
 /// <summary>Prints one answer: its lines on the output, what is odd about the plan beside it.</summary>
 public static class AnswerPrinter
 {
+    // The worst come first; more than a few are read by nobody, and --json has all.
+    private const int MostFindings = 3;
+
     /// <summary>Prints an answer in words.</summary>
     /// <param name="screen">Where to.</param>
     /// <param name="answer">The answer.</param>
@@ -16,9 +19,12 @@ public static class AnswerPrinter
         ArgumentNullException.ThrowIfNull(screen);
         ArgumentNullException.ThrowIfNull(answer);
         PrintWarnings(screen, answer.Response);
-        IReadOnlyList<FillLine> lines = answer.Lines(withNext);
+        IReadOnlyList<FillLine> lines = answer.Lines(withNext: false);
         string text = FillWords.Text(lines);
         screen.Output.WriteLine(screen.ShowsColour ? Colour(answer) + text.Insert(lines[0].Label.Length, "\u001b[0m") : text);
+        PrintUnder(screen, answer, "Goals", GoalVerdict.Missed(answer.Plan, answer.Forecast).Select(missed => $"not met: {missed}"));
+        PrintUnder(screen, answer, "Why", answer.Forecast.Findings.Take(MostFindings).Select(finding => finding.Sentence));
+        if (withNext) screen.Output.WriteLine(FillWords.Text([.. answer.Lines()]).Split('\n')[^1]);
     }
 
     /// <summary>Prints what is odd about a plan.</summary>
@@ -29,6 +35,12 @@ public static class AnswerPrinter
         ArgumentNullException.ThrowIfNull(screen);
         ArgumentNullException.ThrowIfNull(response);
         foreach (string warning in response.Warnings) screen.Error.WriteLine($"Look     {warning}");
+    }
+
+    private static void PrintUnder(Screen screen, PlanAnswer answer, string label, IEnumerable<string> sentences)
+    {
+        foreach ((int k, string sentence) in sentences.Index())
+            foreach (string line in TextWrap.Lines(k == 0 ? label : "", sentence, answer.LabelWidth)) screen.Output.WriteLine(line);
     }
 
     // Bold green, bold yellow, bold red; the word itself says it too.

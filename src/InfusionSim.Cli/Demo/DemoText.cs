@@ -1,6 +1,5 @@
 using InfusionSim.Cli.Answers;
 using InfusionSim.Cli.Terminal;
-using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Cli.Demo;
 
@@ -27,8 +26,6 @@ public static class DemoText
         screen.Output.WriteLine();
         screen.Output.WriteLine(heading);
         AnswerPrinter.Print(screen, answer, withNext: false);
-        foreach ((int k, Finding finding) in answer.Forecast.Findings.Take(2).Index())
-            foreach (string line in TextWrap.Lines(k == 0 ? "Why" : "", finding.Sentence, answer.LabelWidth)) screen.Output.WriteLine(line);
     }
 
     /// <summary>What the second line plan does differently.</summary>

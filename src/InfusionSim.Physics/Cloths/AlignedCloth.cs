@@ -22,15 +22,16 @@ public readonly record struct AlignedCloth(double ConductanceX, double Conductan
     /// <param name="y">Component of the unit vector along y [-].</param>
     public double ConductanceAlong(double x, double y) => ConductanceX * x * x + ConductanceY * y * y;
 
-    /// <summary>Numbers of a zone whose axes lie along x and y.</summary>
+    /// <summary>Numbers of a zone whose axes lie along x and y, or at any angle when it is alike in all directions.</summary>
     /// <param name="zone">The zone.</param>
-    /// <exception cref="NotSupportedException">When K1 lies neither along x nor along y.</exception>
+    /// <exception cref="NotSupportedException">When K1 and K2 differ and K1 lies neither along x nor along y.</exception>
     public static AlignedCloth Of(Zone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
         Permeability permeability = zone.Permeability;
         double sine = Math.Abs(Math.Sin(permeability.Angle)), cosine = Math.Abs(Math.Cos(permeability.Angle));
-        if (Math.Min(sine, cosine) > AngleTolerance)
+        bool sameAllRound = permeability.K1 == permeability.K2;
+        if (!sameAllRound && Math.Min(sine, cosine) > AngleTolerance)
         {
             double degrees = permeability.Angle * 180 / Math.PI;
             throw new NotSupportedException($"Zone '{zone.Name}' is turned by {degrees:0.##}°; only 0, 90, 180 and 270° are computed so far.");

@@ -25,6 +25,22 @@ public sealed class GoalVerdictTests
         GoalVerdict.IsMet(plan, Forecast(Outcome.Fills, margin, resinOut)).ShouldBe(met);
     }
 
+    [Fact]
+    public void Missed_TwoGoals_SaysBothWithWhatWasAsked()
+    {
+        InfusionPlan plan = new() { Goals = new Goals { SmallestGelMarginRatio = 1.5, MostResinOutCm3 = 100 } };
+
+        string[] missed = [.. GoalVerdict.Missed(plan, Forecast(Outcome.Fills, 1.2, 130))];
+
+        missed.Length.ShouldBe(2);
+        missed[0].ShouldBe("time to gel is 1.2 times the time to fill; you ask for 1.5");
+        missed[1].ShouldContain("130 cm³");
+        missed[1].ShouldContain("you allow 100 cm³");
+    }
+
+    [Fact]
+    public void Missed_NoGoal_SaysNothing() => GoalVerdict.Missed(new InfusionPlan(), Forecast(Outcome.Fills, 2, 0)).ShouldBeEmpty();
+
     private static FillForecast Forecast(Outcome outcome, double margin, double resinOut) => new()
     {
         Outcome = outcome,

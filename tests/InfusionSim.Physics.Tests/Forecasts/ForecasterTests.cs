@@ -75,6 +75,13 @@ public class ForecasterTests
     }
 
     [Fact]
+    public void Predict_ClothAlikeInAllDirections_MayLieAtAnyAngle()
+    {
+        Panel turned = Strip() with { Zones = [TestPanels.ZoneOf("cloth", 3e-3, 0.5, 1e-10, 1e-10, angle: Math.PI / 4)] };
+        Predict(turned).FillTime!.Value.ShouldBe(Predict(Strip()).FillTime!.Value, 1e-9);
+    }
+
+    [Fact]
     public void Predict_NoVent_TrapsAir()
     {
         Forecast forecast = Predict(Strip() with { Vents = [] });
