@@ -58,7 +58,8 @@ public static class MessageReader
         }
         catch (JsonException exception)
         {
-            faults.Add("", SyntaxFault.Describe(exception, json.Span, what), ErrorReason.NotJson);
+            string path = SyntaxPath.Of(json.Span);
+            faults.Add(path, SyntaxFault.Describe(exception, json.Span, what, path), ErrorReason.NotJson);
         }
         catch (DecoderFallbackException exception)
         {

@@ -10,8 +10,8 @@ internal static class SyntaxFault
     // The reader quotes what it could not read, however long that is.
     private const int LongestReason = 160;
 
-    /// <summary>One sentence with line and column, both counted from 1.</summary>
-    public static string Describe(JsonException exception, ReadOnlySpan<byte> json, string what)
+    /// <summary>One sentence with line and column, both counted from 1, and the place in the message where it is known.</summary>
+    public static string Describe(JsonException exception, ReadOnlySpan<byte> json, string what, string path)
     {
         if (json.IsEmpty || json.Trim(" \t\r\n"u8).IsEmpty) return $"The {what} is empty; it must be a JSON object {{ … }}.";
         long line = exception.LineNumber ?? 0;
@@ -19,7 +19,8 @@ internal static class SyntaxFault
         for (long k = 0; k < line && rest.IndexOf((byte)'\n') is int end and >= 0; k++) rest = rest[(end + 1)..];
         int bytes = (int)Math.Clamp(exception.BytePositionInLine ?? 0, 0, rest.Length);
         int column = Encoding.UTF8.GetCharCount(rest[..bytes]) + 1;
-        return $"The {what} cannot be read as JSON at line {line + 1}, column {column}: {ReasonOf(exception)}";
+        string within = path.Length > 0 ? $", in {ValueReader.Shorten(path)}" : "";
+        return $"The {what} cannot be read as JSON at line {line + 1}, column {column}{within}: {ReasonOf(exception)}";
     }
 
     private static string ReasonOf(JsonException exception)

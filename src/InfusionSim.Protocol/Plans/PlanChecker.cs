@@ -16,6 +16,7 @@ public static class PlanChecker
         var faults = new FaultList();
         var warnings = new List<string>();
         if (found is not null) faults.AddRange(found);
+        if (found is not null && IsUnread(found)) return new PlanCheck(plan ?? new InfusionPlan(), faults.ToList(), warnings);
         if (plan is null)
         {
             faults.Add("plan", "plan is missing: there is nothing to compute.");
@@ -36,4 +37,8 @@ public static class PlanChecker
         DrawingCheck.Run(filled, faults, warnings);
         return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);
     }
+
+    /// <summary>Whether a text was not read at all: of its keys nothing is known, and each would seem to be missing.</summary>
+    internal static bool IsUnread(IReadOnlyList<Fault> found) =>
+        found.Any(static fault => fault.Reason == ErrorReason.NotJson || (fault.Reason == ErrorReason.TooLarge && fault.Path.Length == 0));
 }

@@ -32,8 +32,7 @@ public static class RequestChecker
     {
         ArgumentNullException.ThrowIfNull(request);
         ArgumentNullException.ThrowIfNull(found);
-        bool isText = found.Any(fault => fault.Reason == ErrorReason.NotJson && fault.Path.Length == 0);
-        if (isText) return new PlanCheck(new InfusionPlan(), found, []);
+        if (PlanChecker.IsUnread(found)) return new PlanCheck(new InfusionPlan(), found, []);
         return request switch
         {
             PredictFillRequest predict => PlanChecker.Check(predict.Plan, found),

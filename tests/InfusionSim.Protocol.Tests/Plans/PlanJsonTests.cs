@@ -91,6 +91,23 @@ public sealed class PlanJsonTests
         faults[0].Reason.ShouldBe(ErrorReason.NotJson);
     }
 
+    [Theory]
+    [InlineData("\"viscosityPaS\": 0.2", "\"viscosityPaS\": NaN", "resin.viscosityPaS")]
+    [InlineData("{\"xMm\":300,\"yMm\":200}", "{\"xMm\":300,\"yMm\":-Infinity}", "timingMarks[0].at.yMm")]
+    [InlineData("\"gaps\": []", "\"gaps\": [{}, {,]", "gaps[1]")]
+    public void Check_AfterASyntaxError_AnswersThatOneOnly(string from, string to, string path)
+    {
+        StraightStrip.Json.ShouldContain(from);
+        JsonReading<InfusionPlan> reading = PlanJson.Read(StraightStrip.Json.Replace(from, to));
+
+        Fault fault = PlanChecker.Check(reading.Message, reading.Faults).Faults.ShouldHaveSingleItem();
+
+        fault.Path.ShouldBe(path);
+        fault.Text.ShouldContain($", in {path}: ");
+        fault.Text.ShouldContain(" column ");
+        fault.Reason.ShouldBe(ErrorReason.NotJson);
+    }
+
     [Fact]
     public void Read_BrokenUtf8_IsRefused()
     {
