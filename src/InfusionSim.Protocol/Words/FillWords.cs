@@ -74,6 +74,7 @@ public static class FillWords
         Outcome.Fills => $"infusionsim compare {planFile} other.json",
         Outcome.GelsFirst => $"shorten the way or take a slower resin, then infusionsim compare {planFile} other.json",
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
+        Outcome.StopsShort => $"give the dry place a feed of its own; infusionsim plot {planFile} --picture front -o front.png shows it",
         _ => $"infusionsim plot {planFile} --picture front -o front.png shows how far it gets",
     };
 }

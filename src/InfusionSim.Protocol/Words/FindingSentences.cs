@@ -23,6 +23,9 @@ public static class FindingSentences
                 + "Bring feeds and far corners closer together, open sooner after mixing or take a slower resin.",
             FindingKind.PotRunsDry =>
                 $"The pot is empty{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, " after ", "")}. Mix more.",
+            FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst =>
+                $"Even without gel the resin would never reach {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. "
+                + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
             FindingKind.StopsShort =>
                 $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
@@ -41,6 +44,8 @@ public static class FindingSentences
                 $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full pressure. Take a wider line or feed it from the middle.",
             FindingKind.MayBoil =>
                 "A component of the resin may boil under this vacuum and leave voids. Ask the data sheet for the lowest pressure, and let air in up to it once the cloth is full.",
+            FindingKind.GoalFinerThanResolution when finding.At is not null =>
+                $"A passage{Where(finding, plan, " at ")} is too narrow for squares of {Numbers.Say(plan.Resolution.CellMm)} mm; take smaller squares there: resolution.cellMm.",
             FindingKind.GoalFinerThanResolution =>
                 $"The largest dry spot allowed, {Amounts.Area(plan.Goals?.LargestDrySpotMm2 ?? 0)}, is smaller than four squares; a dry spot below {FourSquares(finding, plan)} cannot be seen. Take smaller squares or a larger goal.",
             _ => throw new ArgumentOutOfRangeException(nameof(finding), finding.Kind, "No such finding."),

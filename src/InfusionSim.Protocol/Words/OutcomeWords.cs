@@ -33,8 +33,12 @@ internal static class OutcomeWords
         return band.FillTimeFromS == band.FillTimeToS ? "" : $" (two shots in three: {Amounts.TimeRange(band.FillTimeFromS, band.FillTimeToS)})";
     }
 
-    private static string FastCase(FillForecast forecast) =>
-        forecast.Likely is { HasFillTimeFromS: true } band ? $" (in the fast case full at {Amounts.Time(band.FillTimeFromS)})" : ", in the fast case too";
+    private static string FastCase(FillForecast forecast)
+    {
+        if (forecast.Likely is { HasFillTimeFromS: true } band) return $" (in the fast case full at {Amounts.Time(band.FillTimeFromS)})";
+        // Where a place is never reached there is no fill time in any case, and its absence says nothing about gel.
+        return forecast.Findings.Any(static finding => finding.Kind == FindingKind.StopsShort) ? "" : ", in the fast case too";
+    }
 
     private static string LargestSpot(FillForecast forecast, InfusionPlan plan)
     {

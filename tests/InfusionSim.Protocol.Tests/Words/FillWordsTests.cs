@@ -89,6 +89,49 @@ public sealed class FillWordsTests
             .ShouldBe("no dry spot above 1 cm² (the largest: 60 mm², the upper right corner)");
 
     [Fact]
+    public void Lines_StopsShort_NameTheAreaThatIsNeverReachedAndARemedy()
+    {
+        string[] lines = Lines(Forecast(change =>
+        {
+            change.Outcome = Outcome.StopsShort;
+            change.Findings.Add(NeverReached());
+        }));
+
+        lines[4].ShouldBe("0.12 m² never reached by the resin: 450 mm right, 200 mm up from the lower left");
+        lines[^1].ShouldStartWith("give the dry place a feed of its own");
+    }
+
+    [Fact]
+    public void Lines_GelsFirstWithAPlaceNeverReached_DoNotContradictEachOther()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.GelsFirst;
+            change.FilledFraction = 0.3;
+            change.Likely.ClearFillTimeFromS();
+            change.Likely.ClearFillTimeToS();
+            change.Findings.Add(NeverReached());
+        });
+
+        Lines(forecast)[0].ShouldEndWith("with 30 % of the cloth full");
+        Lines(forecast)[4].ShouldBe("70 % of the cloth still dry when it gels; 0.12 m² never reached by the resin: 450 mm right, 200 mm up from the lower left");
+        FindingSentences.Of(NeverReached(), forecast, StraightStrip.Plan())
+            .ShouldStartWith("Even without gel the resin would never reach 0.12 m²: 450 mm right, 200 mm up from the lower left. Give that place");
+    }
+
+    [Fact]
+    public void Sentence_PassageTooNarrow_NamesThePlaceAndTheSquares()
+    {
+        var finding = new Finding { Kind = FindingKind.GoalFinerThanResolution, At = new Point { XMm = 300, YMm = 200 }, Amount = 100, AmountUnit = "mm2" };
+
+        FindingSentences.Of(finding, Forecast(), StraightStrip.Plan())
+            .ShouldBe("A passage at 300 mm right, 200 mm up from the lower left is too narrow for squares of 5 mm; take smaller squares there: resolution.cellMm.");
+    }
+
+    private static Finding NeverReached() =>
+        new() { Kind = FindingKind.StopsShort, At = new Point { XMm = 450, YMm = 200 }, Amount = 120_000, AmountUnit = "mm2" };
+
+    [Fact]
     public void Lines_NoVent_SayThatAllAirStays()
     {
         InfusionPlan plan = StraightStrip.With(change => change.Vents.Clear());
