@@ -75,15 +75,28 @@ public static class LopsidedPanel
         })],
     };
 
-    /// <summary>Forecast of a panel.</summary>
+    /// <summary>Forecast of a panel; no resin is lost in it.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="resin">The resin; null for this panel's own.</param>
     /// <param name="bag">The bag; null for this panel's own.</param>
     /// <param name="goals">The goals; null for the usual ones.</param>
-    public static Forecast Predict(this Panel panel, Resin? resin = null, Bag? bag = null, Goals? goals = null) =>
-        Forecaster.Predict(panel, resin ?? Resin, bag ?? Bag, goals ?? new Goals(), 1.5);
+    public static Forecast Predict(this Panel panel, Resin? resin = null, Bag? bag = null, Goals? goals = null)
+    {
+        Forecast forecast = Forecaster.Predict(panel, resin ?? Resin, bag ?? Bag, goals ?? new Goals(), 1.5);
+        Math.Abs(forecast.MassBalanceError).ShouldBeLessThanOrEqualTo(1e-9);
+        ShouldLoseNothing(forecast.Map);
+        return forecast;
+    }
 
-    /// <summary>Fill map of a panel.</summary>
+    /// <summary>Fill map of a panel; no resin is lost in it.</summary>
     /// <param name="panel">The panel.</param>
-    public static FillMap Map(this Panel panel) => FillMap.Compute(FillProblemBuilder.Build(panel));
+    public static FillMap Map(this Panel panel)
+    {
+        FillMap map = FillMap.Compute(FillProblemBuilder.Build(panel));
+        ShouldLoseNothing(map);
+        return map;
+    }
+
+    // States along the way are computed to a coarser tolerance than a forecast.
+    private static void ShouldLoseNothing(FillMap map) => map.Tallies.ShouldAllBe(tally => Math.Abs(tally.MassBalanceError) <= 1e-6);
 }
