@@ -27,8 +27,7 @@ internal sealed class ProgressChart
 
     private readonly FillForecast _forecast;
     private readonly SKRect _area;
-    private readonly ProgressCurve _curve;
-    private readonly double _factor;
+    private readonly ProgressBand _band;
     private readonly double _endS;
     private readonly bool _isGelShown;
     private readonly (double Seconds, string Name) _unit;
@@ -37,11 +36,11 @@ internal sealed class ProgressChart
     internal ProgressChart(InfusionPlan plan, FillForecast forecast, IReadOnlyList<FillMoment> moments, SKRect area)
     {
         (_forecast, _area) = (forecast, area);
-        _curve = ProgressCurve.From(moments);
-        _factor = plan.Preform.PermeabilityFactor;
-        var slowestS = forecast.EndTimeS * _factor;
+        var factor = plan.Preform.PermeabilityFactor;
+        _band = ProgressBand.From(ProgressCurve.From(moments), forecast, factor);
+        var slowestS = forecast.EndTimeS * factor;
         _isGelShown = forecast.GelTimeS < slowestS * MostGelMargin;
-        _endS = (_isGelShown ? Math.Max(forecast.GelTimeS, slowestS) : slowestS * 1.5) * 1.08;
+        _endS = !_isGelShown ? slowestS * 1.5 * 1.08 : forecast.GelTimeS * (slowestS > forecast.GelTimeS ? 1.25 : 1.08);
         _unit = _endS < 240 ? (1, "s") : _endS < 4 * 3600 ? (60, "min") : (3600, "h");
     }
 
@@ -92,9 +91,13 @@ internal sealed class ProgressChart
 
     private void DrawBand(SKCanvas canvas)
     {
-        var (fast, slow) = (Sample(_curve.Slower(1 / _factor)), Sample(_curve.Slower(_factor)));
+        var (fast, slow) = (Sample(_band.Fast, _band.FastEndsS), Sample(_band.Slow));
+
+        // Past the end of a fast edge that is not known further, only the half below the middle is certain.
+        SKPoint[] middle = double.IsFinite(_band.FastEndsS)
+            ? [At(_band.FastEndsS, _band.Middle.At(_band.FastEndsS)), .. Sample(_band.Middle).Where(point => point.X > fast[^1].X)] : [];
         using var builder = new SKPathBuilder();
-        builder.AddPoly([.. fast, .. slow.Reverse()], true);
+        builder.AddPoly([.. fast, .. middle, .. slow.Reverse()], true);
         using var area = builder.Detach();
         using var fill = Theme.Fill(Theme.Resin.WithAlpha(60));
         canvas.DrawPath(area, fill);
@@ -106,31 +109,35 @@ internal sealed class ProgressChart
     private void DrawCurves(SKCanvas canvas)
     {
         using var stroke = Theme.Stroke(Theme.Ink, 3);
-        DrawLine(canvas, Sample(_curve), stroke);
+        DrawLine(canvas, Sample(_band.Middle), stroke);
     }
 
     private void DrawTimes(SKCanvas canvas, LabelSheet sheet)
     {
-        foreach (var factor in new[] { 1 / _factor, 1, _factor })
+        foreach (var line in new[] { Sample(_band.Fast, _band.FastEndsS), Sample(_band.Middle), Sample(_band.Slow) })
         {
-            sheet.Block([.. Sample(_curve.Slower(factor)).Where((_, i) => i % 6 == 0)], 4);
+            sheet.Block([.. line.Where((_, i) => i % 6 == 0)], 4);
         }
 
         DrawGelTime(canvas, sheet);
-        var end = At(_curve.TimesS[^1], _curve.Shares[^1]);
+        var end = At(_band.Middle.TimesS[^1], _band.Middle.Shares[^1]);
         DrawDot(canvas, end, 7, Theme.Ink);
         sheet.Block(new LabelBox(end, 9, 9));
         var endText = _forecast is { HasFillTimeS: true, Outcome: Outcome.Fills } ? $"full, {Amounts.Time(_forecast.FillTimeS)}" : $"{Amounts.Percent(_forecast.FilledFraction)} wet, {Amounts.Time(_forecast.EndTimeS)}";
         CalloutPlacer.Put(sheet, endText, [end], 14, 80, strong: true);
         foreach (var vent in _forecast.Vents.Where(vent => vent.HasArrivalTimeS))
         {
-            var at = At(vent.ArrivalTimeS, _curve.At(vent.ArrivalTimeS));
+            var at = At(vent.ArrivalTimeS, _band.Middle.At(vent.ArrivalTimeS));
             DrawDot(canvas, at, 5, Theme.Paper);
             sheet.Block(new LabelBox(at, 7, 7));
             CalloutPlacer.Put(sheet, $"vent {vent.Name}, {Amounts.Time(vent.ArrivalTimeS)}", [at], 16, 140);
         }
 
         PlaceBandText(sheet);
+        if (double.IsFinite(_band.FastEndsS))
+        {
+            CalloutPlacer.Put(sheet, "the fast case goes on", [At(_band.FastEndsS, _band.Fast.Shares[^1])], 12, 80);
+        }
     }
 
     private void DrawGelTime(SKCanvas canvas, LabelSheet sheet)
@@ -152,14 +159,17 @@ internal sealed class ProgressChart
 
     private void PlaceBandText(LabelSheet sheet)
     {
-        var share = _curve.Shares[^1] * 0.62;
-        var at = _curve.TimesS[Array.FindIndex(_curve.Shares, value => value >= share)];
+        var middle = _band.Middle;
+        var share = middle.Shares[^1] * 0.62;
+        var at = middle.TimesS[Array.FindIndex(middle.Shares, value => value >= share)];
         SKPoint[] anchors = [.. BandTextFactors.Select(factor => At(at * factor, share))];
         CalloutPlacer.Put(sheet, "two shots in three", anchors, 20, 160);
     }
 
-    private SKPoint[] Sample(ProgressCurve curve) =>
-        [.. Enumerable.Range(0, Points + 1).Select(i => Math.Pow((double)i / Points, 2) * _endS).Select(time => At(time, curve.At(time)))];
+    // The end of the curve is a corner, which even steps would cut.
+    private SKPoint[] Sample(ProgressCurve curve, double untilS = double.PositiveInfinity) =>
+        [.. Enumerable.Range(0, Points + 1).Select(i => Math.Pow((double)i / Points, 2) * _endS)
+            .Append(curve.TimesS[^1]).Order().Where(time => time <= Math.Min(untilS, _endS)).Select(time => At(time, curve.At(time)))];
 
     private static void DrawLine(SKCanvas canvas, SKPoint[] line, SKPaint stroke)
     {

@@ -16,6 +16,14 @@ internal sealed record ProgressCurve(double[] TimesS, double[] Shares)
     /// <param name="factor">What the times are multiplied by [-].</param>
     internal ProgressCurve Slower(double factor) => this with { TimesS = [.. TimesS.Select(time => time * factor)] };
 
+    /// <summary>The same curve up to a time, holding its value from then on.</summary>
+    /// <param name="timeS">When it stops rising [s].</param>
+    internal ProgressCurve Until(double timeS)
+    {
+        var count = TimesS.Count(time => time < timeS);
+        return count == TimesS.Length ? this : new([.. TimesS[..count], timeS], [.. Shares[..count], At(timeS)]);
+    }
+
     /// <summary>Share at a time, along straight lines on the square root of the time, which a straight fill follows exactly.</summary>
     /// <param name="timeS">Time [s].</param>
     internal double At(double timeS)

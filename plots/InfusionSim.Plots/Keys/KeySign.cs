@@ -9,8 +9,11 @@ internal enum KeySign
     /// <summary>A vent that passes resin.</summary>
     Vent,
 
-    /// <summary>A vent that holds resin.</summary>
+    /// <summary>A vent line that holds resin.</summary>
     Membrane,
+
+    /// <summary>A vent fitting that holds resin.</summary>
+    MembraneFitting,
 
     /// <summary>A timing mark.</summary>
     TimingMark,

@@ -11,7 +11,8 @@ internal static class PanelKey
         var signs = new List<KeySign>();
         Add(KeySign.Feed, plan.Feeds.Count > 0);
         Add(KeySign.Vent, plan.Vents.Any(vent => vent.Kind != VentKind.Membrane));
-        Add(KeySign.Membrane, plan.Vents.Any(vent => vent.Kind == VentKind.Membrane));
+        Add(KeySign.Membrane, plan.Vents.Any(vent => vent.Kind == VentKind.Membrane && vent.Path.Points.Count > 1));
+        Add(KeySign.MembraneFitting, plan.Vents.Any(vent => vent.Kind == VentKind.Membrane && vent.Path.Points.Count == 1));
         Add(KeySign.TimingMark, plan.TimingMarks.Count > 0);
         Add(KeySign.LastPlace, last);
         Add(KeySign.DrySpot, drySpots);

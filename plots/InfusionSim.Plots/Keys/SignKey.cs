@@ -47,7 +47,7 @@ internal static class SignKey
     {
         KeySign.Feed => "feed",
         KeySign.Vent => "vent",
-        KeySign.Membrane => "vent that holds resin",
+        KeySign.Membrane or KeySign.MembraneFitting => "vent that holds resin",
         KeySign.TimingMark => "timing mark",
         KeySign.LastPlace => "last to fill",
         KeySign.DrySpot => "dry spot",
@@ -66,6 +66,7 @@ internal static class SignKey
             case KeySign.Feed: LineSigns.Feed(canvas, bar, 8); break;
             case KeySign.Vent: LineSigns.Vent(canvas, bar, 8, false); break;
             case KeySign.Membrane: LineSigns.Vent(canvas, bar, 8, true); break;
+            case KeySign.MembraneFitting: LineSigns.Vent(canvas, [middle], 14, true); break;
             case KeySign.TimingMark: LineSigns.TimingMark(canvas, middle); break;
             case KeySign.LastPlace: LineSigns.LastPlace(canvas, middle, 0.75f); break;
             case KeySign.Front: Line(canvas, bar); break;

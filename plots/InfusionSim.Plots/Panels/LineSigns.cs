@@ -34,13 +34,17 @@ internal static class LineSigns
         Bar(canvas, line, width - 2.4f, Theme.Feed);
     }
 
-    /// <summary>A vent: a hollow bar, or a ring for a fitting; a membrane is crossed by short bars.</summary>
+    /// <summary>A vent: a hollow bar, or a ring for a fitting; a membrane is crossed by bars.</summary>
     internal static void Vent(SKCanvas canvas, IReadOnlyList<SKPoint> line, float width, bool isMembrane)
     {
         Bar(canvas, line, width + 3, Theme.Paper);
         Bar(canvas, line, width, Theme.Ink);
         Bar(canvas, line, width - 3.6f, Theme.Paper);
-        if (isMembrane)
+        if (isMembrane && line.Count == 1)
+        {
+            RingBars(canvas, line[0], width);
+        }
+        else if (isMembrane)
         {
             Bar(canvas, line, width - 3.6f, Theme.Ink, 2, 4);
         }
@@ -69,6 +73,27 @@ internal static class LineSigns
         canvas.DrawCircle(at, 5.2f * size, ink);
     }
 
+    // Bars, for a dot inside a ring is the sign of the last place; they stick out, for a small ring would swallow them.
+    private static void RingBars(SKCanvas canvas, SKPoint at, float width)
+    {
+        var (apart, reach) = (width * 0.18f, width / 2 + Math.Max(2.5f, width * 0.15f));
+        using var casing = Theme.Stroke(Theme.Paper, width * 0.15f + 3);
+        using var bar = Theme.Stroke(Theme.Ink, width * 0.15f);
+        using var hole = Theme.Fill(Theme.Paper);
+        using var ring = Theme.Stroke(Theme.Ink, 1.8f);
+        casing.StrokeCap = bar.StrokeCap = SKStrokeCap.Butt;
+        Bars(casing, reach + 1.5f);
+        canvas.DrawCircle(at, width / 2 - 0.9f, hole);
+        canvas.DrawCircle(at, width / 2 - 0.9f, ring);
+        Bars(bar, reach);
+
+        void Bars(SKPaint paint, float half)
+        {
+            canvas.DrawLine(at.X - apart, at.Y - half, at.X - apart, at.Y + half, paint);
+            canvas.DrawLine(at.X + apart, at.Y - half, at.X + apart, at.Y + half, paint);
+        }
+    }
+
     // A fitting is a dot: it needs more width than a line to be seen.
     private static float Least(Protocol.V1.Path path, float least) => path.Points.Count == 1 ? least * LeastFitting : least;
 
@@ -82,7 +107,7 @@ internal static class LineSigns
         if (line.Count == 1)
         {
             using var disc = Theme.Fill(colour);
-            canvas.DrawCircle(line[0], dashes.Length > 0 ? width * 0.25f : width / 2, disc);
+            canvas.DrawCircle(line[0], width / 2, disc);
             return;
         }
 

@@ -83,7 +83,7 @@ internal static class Answers
             GelTimeS = never ? end : 3240,
             FilledFraction = (double)front.Squares.Count(s => s == (byte)SquareState.Wets) / front.Squares.Count(s => s != (byte)SquareState.NoCloth),
             LastToFill = Middle(front.Grid, last),
-            Likely = new LikelyBand { FillTimeFromS = end / 1.5, FillTimeToS = end * 1.5, Basis = "cloth" },
+            Likely = new LikelyBand { Basis = "cloth" },
             TimingMarks = { plan.TimingMarks.Select(mark => new TimingMarkForecast { Name = mark.Name, ArrivalTimeS = arrival(mark.At.XMm, mark.At.YMm) }) },
             Vents = { plan.Vents.Select(vent => new VentForecast { Name = vent.Name, ArrivalTimeS = end * 0.9, FilledFractionAtArrival = 0.97 }) },
         };
@@ -91,6 +91,7 @@ internal static class Answers
         {
             forecast.FillTimeS = end;
             forecast.SpareTimeS = forecast.GelTimeS - end;
+            (forecast.Likely.FillTimeFromS, forecast.Likely.FillTimeToS) = (end / 1.5, end * 1.5);
         }
 
         if (dry.Length > 0)
