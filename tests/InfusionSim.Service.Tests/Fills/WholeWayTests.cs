@@ -18,6 +18,7 @@ public sealed class WholeWayTests
         PredictFillResponse answer = await new FillService.FillServiceClient(channel).PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan() });
 
         // Front in a straight strip: t = φ μ L² / (2 K Δp) = 0.5 · 0.2 · 0.36 / (2 · 1e-10 · 1e5) = 1800 s (Darcy's law with a sharp front, derived).
+        answer.Forecast.MassBalanceErrorRatio.ShouldBeLessThanOrEqualTo(1e-9);
         answer.Forecast.Outcome.ShouldBe(Outcome.Fills);
         answer.Forecast.FillTimeS.ShouldBe(1800, 1800e-6);
         answer.Forecast.ResinInPreformCm3.ShouldBe(360, 360e-6);
@@ -57,6 +58,7 @@ public sealed class WholeWayTests
         moments[0].PressureMbarAbs[50].ShouldBe(13.25f, 1e-3f);
         moments[0].PressureMbarAbs[0].ShouldBeInRange(950, 1013.25f);
         all.Select(message => (int)message.Sequence).ShouldBe(Enumerable.Range(1, all.Count));
+        all[^1].Forecast.Forecast.MassBalanceErrorRatio.ShouldBeLessThanOrEqualTo(1e-9);
         all[^1].Forecast.Forecast.FillTimeS.ShouldBe(1800, 1800e-6);
     }
 
@@ -76,6 +78,7 @@ public sealed class WholeWayTests
 
         PredictFillResponse answer = await new FillService.FillServiceClient(channel).PredictFillAsync(request);
 
+        answer.Forecast.MassBalanceErrorRatio.ShouldBeLessThanOrEqualTo(1e-9);
         answer.Forecast.Outcome.ShouldBe(Outcome.TrapsAir);
         answer.Forecast.Findings.ShouldContain(finding => finding.Kind == FindingKind.TrapsAir && finding.Sentence.Contains("no vent"));
         answer.Answer[0].Label.ShouldBe("TRAPS AIR");
@@ -98,6 +101,7 @@ public sealed class WholeWayTests
         PredictFillResponse answer = await new FillService.FillServiceClient(channel).PredictFillAsync(request);
 
         // 10.8 min = 0.36 · 30 min after opening the front stands at √0.36 of the length.
+        answer.Forecast.MassBalanceErrorRatio.ShouldBeLessThanOrEqualTo(1e-9);
         answer.Forecast.Outcome.ShouldBe(Outcome.GelsFirst);
         answer.Forecast.HasFillTimeS.ShouldBeFalse();
         answer.Forecast.FilledFraction.ShouldBe(0.6, 1e-6);
