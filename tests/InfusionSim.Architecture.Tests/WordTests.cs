@@ -38,6 +38,14 @@ public sealed class WordTests
             .SelectMany(path => Words.ForeignIn(House.Text(path)).Select(word => $"{path}: {word}"))
             .ShouldBeEmpty();
 
+    // The tests of the words themselves have to spell what they look for.
+    [Fact]
+    public void Tests_AreWordsOfTheTrade() =>
+        House.Sources("*.cs", "tests")
+            .Where(path => !path.StartsWith("tests/InfusionSim.Architecture.Tests/", StringComparison.Ordinal))
+            .SelectMany(path => Words.ForeignIn(House.Text(path)).Select(word => $"{path}: {word}"))
+            .ShouldBeEmpty();
+
     private static List<string> TypesOf(string project) => House.Look(project, metadata => metadata.TypeDefinitions
         .Select(metadata.GetTypeDefinition)
         .Where(type => !WrittenByAGenerator(metadata.GetString(type.Name)))
