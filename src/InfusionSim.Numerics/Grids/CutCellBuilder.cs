@@ -15,13 +15,17 @@ public static class CutCellBuilder
     /// <param name="region">The region, free of faults (<see cref="RegionFaults"/>); rings may run either way.</param>
     /// <param name="cellSize">Side of a square [m], above 0.</param>
     /// <param name="origin">Lower left corner of the grid [m], at or below and to the left of the whole region; left out: the lower left corner of the region's bounding box.</param>
+    /// <param name="cancellation">Stops the work between its steps.</param>
     /// <exception cref="ArgumentException">A ring has fewer than three corners or no area, a coordinate is not finite, or the grid does not cover the region.</exception>
-    public static CutCellGrid Build(Region region, double cellSize, Point2? origin = null)
+    public static CutCellGrid Build(Region region, double cellSize, Point2? origin = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(region);
         UniformGrid grid = GridOver(region, cellSize, origin);
+        cancellation.ThrowIfCancellationRequested();
         var squares = new CutSquares(region, grid);
+        cancellation.ThrowIfCancellationRequested();
         var merger = new PartMerger(squares);
+        cancellation.ThrowIfCancellationRequested();
         return new CutCellAssembly(region, squares, merger).ToGrid();
     }
 

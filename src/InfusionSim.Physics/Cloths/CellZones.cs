@@ -17,7 +17,8 @@ public sealed class CellZones
     /// <summary>Sorts the squares of a grid.</summary>
     /// <param name="grid">The squares.</param>
     /// <param name="cloth">The zones.</param>
-    public static CellZones Of(UniformGrid grid, ClothMap cloth)
+    /// <param name="cancellation">Stops the work between rows.</param>
+    public static CellZones Of(UniformGrid grid, ClothMap cloth, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(grid);
         ArgumentNullException.ThrowIfNull(cloth);
@@ -30,6 +31,7 @@ public sealed class CellZones
         int[] zoneOf = new int[grid.CellCount];
         for (int cell = 0; cell < zoneOf.Length; cell++)
         {
+            if (grid.ColumnOf(cell) == 0) cancellation.ThrowIfCancellationRequested();
             bool sameAsWest = grid.ColumnOf(cell) > 0 && !touched[cell] && !touched[cell - 1];
             zoneOf[cell] = touched[cell] ? -1 : sameAsWest ? zoneOf[cell - 1] : cloth.ZoneAt(grid.CentreOf(cell));
         }

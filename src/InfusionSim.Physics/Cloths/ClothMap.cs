@@ -11,7 +11,7 @@ public sealed class ClothMap
 
     private readonly IReadOnlyList<Zone> zones;
     private readonly AlignedCloth[] cloths;
-    private readonly RingLocator?[] areas;
+    private readonly ZoneShape?[] shapes;
 
     /// <summary>Makes the map of some zones.</summary>
     /// <param name="zones">The zones in the order they are named, at least one.</param>
@@ -21,7 +21,7 @@ public sealed class ClothMap
         ArgumentNullException.ThrowIfNull(zones);
         this.zones = zones;
         cloths = [.. zones.Select(AlignedCloth.Of)];
-        areas = [.. zones.Select(zone => zone.Area is Ring area ? new RingLocator(area) : null)];
+        shapes = [.. zones.Select(zone => zone.Area is Ring area ? new ZoneShape(area) : null)];
     }
 
     /// <summary>The zones in the order they are named.</summary>
@@ -37,7 +37,7 @@ public sealed class ClothMap
     {
         for (int zone = zones.Count - 1; zone >= 0; zone--)
         {
-            if (areas[zone]?.Contains(place) ?? true) return zone;
+            if (shapes[zone]?.Contains(place) ?? true) return zone;
         }
 
         return -1;
@@ -113,28 +113,8 @@ public sealed class ClothMap
     private List<double> Crossings(Point2 from, Point2 to)
     {
         List<double> crossings = [1];
-        foreach (Zone zone in zones)
-        {
-            if (zone.Area is not Ring area) continue;
-            Point2 a = area.Corners[^1];
-            foreach (Point2 b in area.Corners)
-            {
-                if (Crossing(from, to, a, b) is double share) crossings.Add(share);
-                a = b;
-            }
-        }
-
+        foreach (ZoneShape? shape in shapes) shape?.AddCrossings(crossings, from, to);
         if (crossings.Count > 1) crossings.Sort();
         return crossings;
-    }
-
-    private static double? Crossing(Point2 from, Point2 to, Point2 a, Point2 b)
-    {
-        double dx = to.X - from.X, dy = to.Y - from.Y;
-        double sideA = dx * (a.Y - from.Y) - dy * (a.X - from.X), sideB = dx * (b.Y - from.Y) - dy * (b.X - from.X);
-        if ((sideA > 0) == (sideB > 0)) return null;
-        double onEdge = sideA / (sideA - sideB), x = a.X + onEdge * (b.X - a.X), y = a.Y + onEdge * (b.Y - a.Y);
-        double share = ((x - from.X) * dx + (y - from.Y) * dy) / (dx * dx + dy * dy);
-        return share > 0 && share < 1 ? share : null;
     }
 }

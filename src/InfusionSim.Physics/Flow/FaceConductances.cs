@@ -18,11 +18,12 @@ internal static class FaceConductances
     // Middles of cells that own slivers can come close together along an axis.
     private const double LeastDistanceInCells = 0.05;
 
-    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, FivePointOperator target)
+    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, FivePointOperator target, CancellationToken cancellation = default)
     {
         UniformGrid grid = cells.Grid;
         for (int cell = 0; cell < grid.CellCount; cell++)
         {
+            if (grid.ColumnOf(cell) == 0) cancellation.ThrowIfCancellationRequested();
             if (!cells.HasCloth(cell)) continue;
             double open = cells.EastAperture[cell];
             if (open > 0) target.East[cell] = EastOf(cells, cloth, zones, cell, open);

@@ -20,7 +20,7 @@ public static class FillProblemBuilder
     {
         ArgumentNullException.ThrowIfNull(panel);
         cancellation.ThrowIfCancellationRequested();
-        return Build(panel, CutCellBuilder.Build(panel.Region, panel.CellSize, gridOrigin), cancellation);
+        return Build(panel, CutCellBuilder.Build(panel.Region, panel.CellSize, gridOrigin, cancellation), cancellation);
     }
 
     /// <summary>Builds the problem of a panel on given cells.</summary>
@@ -31,15 +31,15 @@ public static class FillProblemBuilder
     {
         cancellation.ThrowIfCancellationRequested();
         ClothMap cloth = new(panel.Zones);
-        CellZones zones = CellZones.Of(cells.Grid, cloth);
+        CellZones zones = CellZones.Of(cells.Grid, cloth, cancellation);
         cancellation.ThrowIfCancellationRequested();
         FivePointOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
-        FaceConductances.Write(cells, cloth, zones, conductances);
+        FaceConductances.Write(cells, cloth, zones, conductances, cancellation);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
         cancellation.ThrowIfCancellationRequested();
         double[] poreVolume = PoreVolumes.Of(cells, cloth);
         cancellation.ThrowIfCancellationRequested();
-        LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume);
+        LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume, cancellation);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];
         foreach (LineContact feed in lines.Feeds) Anchor(feed, conductances);
         for (int k = 0; k < passesResin.Length; k++)

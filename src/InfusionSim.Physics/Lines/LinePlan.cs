@@ -17,7 +17,8 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
     /// <param name="cloth">Its zones.</param>
     /// <param name="conductances">Conductances between the cells.</param>
     /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
-    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances, double[] poreVolume)
+    /// <param name="cancellation">Stops the work between lines.</param>
+    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances, double[] poreVolume, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(cells);
@@ -28,6 +29,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
         List<IReadOnlyList<int>> open = [];
         ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true, true))];
         ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube, false))];
+        cancellation.ThrowIfCancellationRequested();
         cutter.CutAll(poreVolume);
         for (int k = 0; k < feeds.Length; k++) PlaceShort(feeds[k], panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, true);
         for (int k = 0; k < vents.Length; k++) PlaceShort(vents[k], panel.Vents[k].Path, panel.Vents[k].ContactWidth, panel.Vents[k].Kind == VentKind.Tube);
@@ -38,6 +40,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
 
         ContactTable Lay(LinePath path, double contactWidth, bool passesResin, bool isFeed)
         {
+            cancellation.ThrowIfCancellationRequested();
             ContactTable contacts = new();
             if (path.IsFitting)
             {
