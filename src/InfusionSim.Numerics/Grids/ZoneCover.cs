@@ -15,28 +15,56 @@ public static class ZoneCover
     {
         ArgumentNullException.ThrowIfNull(zone);
         ArgumentNullException.ThrowIfNull(cells);
-        UniformGrid grid = cells.Grid;
-        var covered = new double[grid.CellCount];
-        ILookup<int, CellPart> partsOf = cells.CutParts.ToLookup(p => p.Square);
-        foreach (Region piece in OnGrid(zone, grid)) AddPiece(covered, new CutSquares(piece, grid), cells, partsOf);
+        var covered = new double[cells.Grid.CellCount];
+        AddInside(covered, zone, 1, cells, PartsOf(cells), SquareWindow.All, CancellationToken.None);
         return covered;
     }
 
-    private static void AddPiece(double[] covered, CutSquares zone, CutCellGrid cells, ILookup<int, CellPart> partsOf)
+    /// <summary>Parts of the cut squares by their square, for <see cref="AddInside"/>.</summary>
+    /// <param name="cells">The cut cells.</param>
+    internal static ILookup<int, CellPart> PartsOf(CutCellGrid cells) => cells.CutParts.ToLookup(p => p.Square);
+
+    /// <summary>Adds the area of what each cell owns that lies inside a ring.</summary>
+    /// <param name="covered">Where to add it [m²]; [rows × columns], x fastest.</param>
+    /// <param name="zone">The ring, without crossings; it may reach beyond the region and the grid.</param>
+    /// <param name="sign">1, or −1 to take it off [-].</param>
+    /// <param name="cells">The cut cells.</param>
+    /// <param name="partsOf">Their parts by square.</param>
+    /// <param name="window">Squares that count.</param>
+    /// <param name="cancellation">Stops the work between squares.</param>
+    internal static void AddInside(double[] covered, Ring zone, int sign, CutCellGrid cells, ILookup<int, CellPart> partsOf, SquareWindow window, CancellationToken cancellation)
     {
-        var frame = new GridFrame(cells.Grid);
-        double square = cells.Grid.CellSize * cells.Grid.CellSize;
-        for (int cell = 0; cell < covered.Length; cell++)
+        double[] inside = new double[covered.Length];
+        foreach (Region piece in OnGrid(zone, cells.Grid))
         {
-            if (!zone.IsWhole(cell) || cells.OwnerOf[cell] < 0) continue;
-            if (!partsOf.Contains(cell)) covered[cell] += square;
-            else foreach (CellPart part in partsOf[cell]) covered[part.Owner] += part.Area;
+            cancellation.ThrowIfCancellationRequested();
+            AddPiece(inside, new CutSquares(piece, cells.Grid), cells, partsOf, window, cancellation);
+        }
+
+        for (int cell = 0; cell < covered.Length; cell++) covered[cell] += sign * inside[cell];
+    }
+
+    private static void AddPiece(double[] covered, CutSquares zone, CutCellGrid cells, ILookup<int, CellPart> partsOf, SquareWindow window, CancellationToken cancellation)
+    {
+        UniformGrid grid = cells.Grid;
+        var frame = new GridFrame(grid);
+        double square = grid.CellSize * grid.CellSize;
+        for (int row = Math.Max(0, window.LowRow); row <= Math.Min(grid.Rows - 1, window.HighRow); row++)
+        {
+            for (int column = Math.Max(0, window.LowColumn); column <= Math.Min(grid.Columns - 1, window.HighColumn); column++)
+            {
+                int cell = grid.IndexOf(column, row);
+                if (!zone.IsWhole(cell) || cells.OwnerOf[cell] < 0) continue;
+                if (!partsOf.Contains(cell)) covered[cell] += square;
+                else foreach (CellPart part in partsOf[cell]) covered[part.Owner] += part.Area;
+            }
         }
 
         foreach (SquarePart share in zone.Parts)
         {
             int cell = share.Square;
-            if (cells.OwnerOf[cell] < 0) continue;
+            if (cells.OwnerOf[cell] < 0 || !window.Contains(grid.ColumnOf(cell), grid.RowOf(cell))) continue;
+            cancellation.ThrowIfCancellationRequested();
             if (!partsOf.Contains(cell))
             {
                 covered[cell] += share.Area * square;

@@ -37,7 +37,7 @@ public static class FillProblemBuilder
         FaceConductances.Write(cells, cloth, zones, conductances, cancellation);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
         cancellation.ThrowIfCancellationRequested();
-        double[] poreVolume = PoreVolumes.Of(cells, cloth);
+        double[] poreVolume = PoreVolumes.Of(cells, cloth, cancellation);
         cancellation.ThrowIfCancellationRequested();
         LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume, cancellation);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];

@@ -9,11 +9,11 @@ internal static class PoreVolumes
     // Corners of zones on the outline meet it within the rounding of their coordinates only.
     private const double LargestBareShare = 1e-6;
 
-    public static double[] Of(CutCellGrid cells, ClothMap cloth)
+    public static double[] Of(CutCellGrid cells, ClothMap cloth, CancellationToken cancellation = default)
     {
         double[] volume = new double[cells.Grid.CellCount];
         bool isMixed = cloth.Zones.Count > 1 || cloth.Zones[0].Area is not null;
-        IReadOnlyList<double[]> seen = isMixed ? LayeredCover.AreasSeen([.. cloth.Zones.Select(zone => zone.Area)], cells) : [cells.Area];
+        IReadOnlyList<double[]> seen = isMixed ? LayeredCover.AreasSeen([.. cloth.Zones.Select(zone => zone.Area)], cells, cancellation) : [cells.Area];
         for (int cell = 0; cell < volume.Length; cell++)
         {
             if (!cells.HasCloth(cell)) continue;
