@@ -40,7 +40,7 @@ public sealed class WordTests
 
     // The tests of the words themselves have to spell what they look for.
     [Fact]
-    public void Tests_AreWordsOfTheTrade() =>
+    public void Tests_EveryWord_IsOfTheTrade() =>
         House.Sources("*.cs", "tests")
             .Where(path => !path.StartsWith("tests/InfusionSim.Architecture.Tests/", StringComparison.Ordinal))
             .SelectMany(path => Words.ForeignIn(House.Text(path)).Select(word => $"{path}: {word}"))
