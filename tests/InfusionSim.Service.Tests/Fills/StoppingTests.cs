@@ -123,7 +123,7 @@ public sealed class StoppingTests
     [Fact]
     public async Task PredictFill_ComputationFails_KeepsTheExceptionToItself()
     {
-        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, _) => throw new InvalidOperationException("secret path /root/x"));
+        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, _) => throw new InvalidOperationException("secret path of a file"));
 
         RpcException refusal = await Should.ThrowAsync<RpcException>(() => service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan() }).ResponseAsync);
         using HttpResponseMessage json = await service.Json.PostAsync(new Uri("/v1/fills:predict", UriKind.Relative), StraightStrip.Request(StraightStrip.Json));
