@@ -33,7 +33,7 @@ public sealed unsafe class ObstacleSolver
     /// <param name="capacity">What each cell can hold, C [unit of volume]; 0 for a cell that takes no part. [rows × columns], x fastest.</param>
     /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [rows × columns], x fastest.</param>
     /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under which one solution is the state.</exception>
-    public ObstacleSolver(FivePointOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
+    public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
     {
         ArgumentNullException.ThrowIfNull(matrix);
         if (capacity.Length != matrix.CellCount) throw new ArgumentException($"The matrix has {matrix.CellCount} cells; the capacity has {capacity.Length}.", nameof(capacity));

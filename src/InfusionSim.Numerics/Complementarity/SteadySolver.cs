@@ -13,7 +13,7 @@ public sealed class SteadySolver
     /// <summary>Makes a solver.</summary>
     /// <param name="matrix">Conductances; every group of cells that takes part must have a way to a fixed pressure.</param>
     /// <param name="takesPart">Which cells take part; the others hold 0. [rows × columns], x fastest.</param>
-    public SteadySolver(FivePointOperator matrix, ReadOnlySpan<bool> takesPart)
+    public SteadySolver(LatticeOperator matrix, ReadOnlySpan<bool> takesPart)
     {
         ArgumentNullException.ThrowIfNull(matrix);
         if (takesPart.Length != matrix.CellCount) throw new ArgumentException($"The matrix has {matrix.CellCount} cells; {takesPart.Length} are named.", nameof(takesPart));

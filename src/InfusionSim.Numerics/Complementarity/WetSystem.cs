@@ -25,7 +25,7 @@ internal sealed unsafe class WetSystem
 
     /// <summary>Makes the system with every cell dry.</summary>
     /// <param name="matrix">Conductances; not read again.</param>
-    public WetSystem(FivePointOperator matrix)
+    public WetSystem(LatticeOperator matrix)
     {
         _hierarchy = new MultigridHierarchy(matrix.Columns, matrix.Rows);
         MultigridLevel finest = Finest;

@@ -18,7 +18,7 @@ internal static class FaceConductances
     // Middles of cells that own slivers can come close together along an axis.
     private const double LeastDistanceInCells = 0.05;
 
-    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, FivePointOperator target, CancellationToken cancellation = default)
+    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, LatticeOperator target, CancellationToken cancellation = default)
     {
         UniformGrid grid = cells.Grid;
         for (int cell = 0; cell < grid.CellCount; cell++)

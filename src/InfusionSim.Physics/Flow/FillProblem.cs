@@ -16,7 +16,7 @@ public sealed class FillProblem
     public required CutCellGrid Cells { get; init; }
 
     /// <summary>Conductances between cells, and from cells to all feeds and to vents that pass resin [m³].</summary>
-    public required FivePointOperator Operator { get; init; }
+    public required LatticeOperator Operator { get; init; }
 
     /// <summary>Volume that resin can fill in each cell [m³]; 0 without cloth.</summary>
     public required double[] PoreVolume { get; init; }

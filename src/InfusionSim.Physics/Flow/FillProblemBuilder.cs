@@ -33,7 +33,7 @@ public static class FillProblemBuilder
         ClothMap cloth = new(panel.Zones);
         CellZones zones = CellZones.Of(cells.Grid, cloth, cancellation);
         cancellation.ThrowIfCancellationRequested();
-        FivePointOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
+        LatticeOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
         FaceConductances.Write(cells, cloth, zones, conductances, cancellation);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
         cancellation.ThrowIfCancellationRequested();
@@ -60,7 +60,7 @@ public static class FillProblemBuilder
         };
     }
 
-    private static void Anchor(LineContact line, FivePointOperator conductances)
+    private static void Anchor(LineContact line, LatticeOperator conductances)
     {
         foreach (CellContact contact in line.Contacts) conductances.Anchor[contact.Cell] += contact.Conductance;
     }

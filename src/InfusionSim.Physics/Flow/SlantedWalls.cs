@@ -26,7 +26,7 @@ internal static class SlantedWalls
     /// <param name="cloth">The zones.</param>
     /// <param name="fed">Whether a feed or an open vent lies along each edge piece, in the order of the cells' list.</param>
     /// <param name="conductances">Conductances between the cells.</param>
-    public static void Correct(CutCellGrid cells, ClothMap cloth, IReadOnlyList<bool> fed, FivePointOperator conductances)
+    public static void Correct(CutCellGrid cells, ClothMap cloth, IReadOnlyList<bool> fed, LatticeOperator conductances)
     {
         Dictionary<int, Walls> walls = [];
         for (int k = 0; k < cells.EdgePieces.Count; k++)

@@ -18,7 +18,7 @@ internal static class EdgeCrossings
     /// <param name="stretch">The stretch.</param>
     /// <param name="cells">The cells.</param>
     /// <param name="conductances">Conductances between the cells; ways without any are left out.</param>
-    public static IEnumerable<(LatticeEdge Edge, double Share)> Of(Segment stretch, CutCellGrid cells, FivePointOperator conductances)
+    public static IEnumerable<(LatticeEdge Edge, double Share)> Of(Segment stretch, CutCellGrid cells, LatticeOperator conductances)
     {
         UniformGrid grid = cells.Grid;
         Segment moved = Moved(stretch, grid.CellSize);

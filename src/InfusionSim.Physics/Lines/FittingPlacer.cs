@@ -79,7 +79,7 @@ internal sealed class FittingPlacer
     /// <summary>Lets resin run freely between the cells under a fitting.</summary>
     /// <param name="under">The cells.</param>
     /// <param name="conductances">Conductances between the cells.</param>
-    public void OpenUnder(IReadOnlyList<int> under, FivePointOperator conductances)
+    public void OpenUnder(IReadOnlyList<int> under, LatticeOperator conductances)
     {
         var all = under.ToHashSet();
         foreach (int cell in under)

@@ -14,14 +14,14 @@ internal sealed class InnerLineCutter
 {
     private readonly CutCellGrid cells;
     private readonly ClothMap cloth;
-    private readonly FivePointOperator conductances;
+    private readonly LatticeOperator conductances;
     private readonly Dictionary<LatticeEdge, List<LineCrossing>> cuts = [];
 
     /// <summary>Makes a cutter for the conductances between the cells.</summary>
     /// <param name="cells">The cells.</param>
     /// <param name="cloth">The zones.</param>
     /// <param name="conductances">Conductances between the cells; changed only by <see cref="CutAll"/>.</param>
-    public InnerLineCutter(CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
+    public InnerLineCutter(CutCellGrid cells, ClothMap cloth, LatticeOperator conductances)
     {
         this.cells = cells;
         this.cloth = cloth;

@@ -10,7 +10,7 @@ internal static class InnerMembrane
     // On the boundary of two cells it lies in both.
     private const double BoundaryShare = 0.01;
 
-    public static void Touch(IReadOnlyList<Segment> stretches, ContactTable contacts, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances)
+    public static void Touch(IReadOnlyList<Segment> stretches, ContactTable contacts, CutCellGrid cells, ClothMap cloth, LatticeOperator conductances)
     {
         foreach (Segment stretch in stretches)
         {

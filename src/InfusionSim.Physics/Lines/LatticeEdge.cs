@@ -16,8 +16,8 @@ internal readonly record struct LatticeEdge(int Cell, bool IsNorth)
     /// <summary>Conductance of the first part of the way [m³].</summary>
     /// <param name="share">Length of the part over that of the way [-].</param>
     /// <param name="conductances">Conductances between the cells.</param>
-    public double ConductanceTo(double share, FivePointOperator conductances) =>
+    public double ConductanceTo(double share, LatticeOperator conductances) =>
         (IsNorth ? conductances.North : conductances.East)[Cell] / Math.Max(share, LeastShare);
 
-    public void Cut(FivePointOperator conductances) => (IsNorth ? conductances.North : conductances.East)[Cell] = 0;
+    public void Cut(LatticeOperator conductances) => (IsNorth ? conductances.North : conductances.East)[Cell] = 0;
 }

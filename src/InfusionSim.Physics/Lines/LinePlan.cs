@@ -18,7 +18,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
     /// <param name="conductances">Conductances between the cells.</param>
     /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
     /// <param name="cancellation">Stops the work between lines.</param>
-    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, FivePointOperator conductances, double[] poreVolume, CancellationToken cancellation = default)
+    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, LatticeOperator conductances, double[] poreVolume, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(cells);

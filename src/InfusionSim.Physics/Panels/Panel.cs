@@ -15,4 +15,26 @@ public sealed record Panel(
     IReadOnlyList<Feed> Feeds,
     IReadOnlyList<Vent> Vents,
     IReadOnlyList<TimingMark> TimingMarks,
-    double CellSize);
+    double CellSize)
+{
+    /// <summary>Layers of flow mesh; where two on one side overlap the last one named decides alone.</summary>
+    public IReadOnlyList<FlowMesh> FlowMeshes { get; init; } = [];
+
+    /// <summary>Cores; where two overlap the last one named decides alone.</summary>
+    public IReadOnlyList<Core> Cores { get; init; } = [];
+
+    /// <summary>Peel ply on the bag side as a layer of its own; null for none.</summary>
+    public PeelPly? PeelPly { get; init; }
+
+    /// <summary>Open channels.</summary>
+    public IReadOnlyList<Gap> Gaps { get; init; } = [];
+
+    /// <summary>Pots that feeds name.</summary>
+    public IReadOnlyList<Pot> Pots { get; init; } = [];
+
+    /// <summary>Layers the laminate is cut into through its thickness [-], at least 1; null lets the lag behind a mesh decide.</summary>
+    public int? SubLayers { get; init; }
+
+    /// <summary>How the panel lies; null for level.</summary>
+    public Slope? Slope { get; init; }
+}

@@ -5,4 +5,11 @@ namespace InfusionSim.Physics.Panels;
 /// <param name="Path">Where it lies.</param>
 /// <param name="ContactWidth">Width of the line, or diameter of the fitting, where it touches the cloth [m].</param>
 /// <param name="Kind">What it lets through.</param>
-public sealed record Vent(string Name, LinePath Path, double ContactWidth, VentKind Kind);
+public sealed record Vent(string Name, LinePath Path, double ContactWidth, VentKind Kind)
+{
+    /// <summary>Inner diameter of the line [m]; null when the pressure is the same all along it.</summary>
+    public double? Bore { get; init; }
+
+    /// <summary>Hose between the line and the catch pot; null for none.</summary>
+    public Hose? Hose { get; init; }
+}

@@ -69,7 +69,7 @@ public class ObstacleSolverTests
     [InlineData(100)]
     public void Solve_RowOfCells_FillsCellByCellAsAddedUpByHand(int cells)
     {
-        FivePointOperator matrix = new(cells, 1);
+        LatticeOperator matrix = new(cells, 1);
         double[] capacity = new double[cells], supply = new double[cells];
         for (int cell = 0; cell < cells; cell++)
         {
@@ -93,7 +93,7 @@ public class ObstacleSolverTests
     [Fact]
     public void SolvePressure_HalfFilledRow_FallsEvenlyFromTheFeedToTheFront()
     {
-        FivePointOperator matrix = new(10, 1);
+        LatticeOperator matrix = new(10, 1);
         double[] capacity = new double[10], supply = new double[10];
         for (int cell = 0; cell < 10; cell++)
         {
@@ -162,7 +162,7 @@ public class ObstacleSolverTests
 
     private static double[] Offered(RandomMatrix problem, double[] w, double clock)
     {
-        FivePointOperator matrix = problem.Operator;
+        LatticeOperator matrix = problem.Operator;
         double[] offered = new double[w.Length];
         for (int cell = 0; cell < w.Length; cell++)
         {

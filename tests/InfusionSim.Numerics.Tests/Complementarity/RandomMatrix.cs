@@ -9,7 +9,7 @@ internal sealed class RandomMatrix
     public RandomMatrix(int columns, int rows, double spread, int seed, double holes = 0.1)
     {
         Random random = new(seed);
-        Operator = new FivePointOperator(columns, rows);
+        Operator = new LatticeOperator(columns, rows);
         Capacity = new double[columns * rows];
         Supply = new double[columns * rows];
         TakesPart = new bool[columns * rows];
@@ -33,7 +33,7 @@ internal sealed class RandomMatrix
         KeepReached();
     }
 
-    public FivePointOperator Operator { get; }
+    public LatticeOperator Operator { get; }
 
     public double[] Capacity { get; }
 

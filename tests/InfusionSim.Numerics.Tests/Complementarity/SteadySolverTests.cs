@@ -31,7 +31,7 @@ public class SteadySolverTests
     [Fact]
     public void Solve_TubeTenThousandTimesAsConductive_TakesFewCycles()
     {
-        FivePointOperator matrix = new(128, 128);
+        LatticeOperator matrix = new(128, 128);
         bool[] takesPart = new bool[128 * 128];
         double[] load = new double[128 * 128];
         for (int cell = 0; cell < load.Length; cell++)

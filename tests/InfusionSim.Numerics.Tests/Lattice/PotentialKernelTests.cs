@@ -8,7 +8,7 @@ public class PotentialKernelTests
     [InlineData(1)]
     [InlineData(0.04)]
     [InlineData(17)]
-    public void At_AnyCell_SatisfiesTheFivePointOperator(double ratio)
+    public void At_AnyCell_SatisfiesTheLatticeOperator(double ratio)
     {
         PotentialKernel kernel = new(ratio);
         double alongX = 1 / Math.Sqrt(ratio), alongY = Math.Sqrt(ratio);

@@ -29,7 +29,7 @@ public class AnyPanelTests
         Panels.Sample(panel =>
         {
             FillProblem problem = FillProblemBuilder.Build(panel);
-            FivePointOperator a = problem.Operator;
+            LatticeOperator a = problem.Operator;
             foreach (double[] values in (double[][])[a.East, a.North, a.Anchor, problem.PoreVolume]) values.ShouldAllBe(value => double.IsFinite(value) && value >= 0);
             for (int cell = 0; cell < a.CellCount; cell++) (problem.PoreVolume[cell] > 0).ShouldBe(problem.Cells.HasCloth(cell));
             double expected = panel.Zones.Select((zone, k) => zone.Porosity * zone.Thickness * Seen(panel, k)).Sum();

@@ -17,7 +17,7 @@ public sealed class SlantedWallsTests
     public void Correct_BesideEdgesAlongTheSquares_ChangesNothing(bool fed)
     {
         CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([new(0, 0), new(0.0733, 0), new(0.0733, 0.0517), new(0, 0.0517)]), []), 0.01, new Point2(-0.0034, -0.0071));
-        FivePointOperator conductances = Ones(cells);
+        LatticeOperator conductances = Ones(cells);
 
         SlantedWalls.Correct(cells, Cloth, [.. cells.EdgePieces.Select(_ => fed)], conductances);
 
@@ -30,7 +30,7 @@ public sealed class SlantedWallsTests
         CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([new(0, 0), new(0.09, 0.013), new(0.061, 0.083), new(0.02, 0.071)]), []), 0.01);
         foreach (bool fed in new[] { true, false })
         {
-            FivePointOperator conductances = Ones(cells);
+            LatticeOperator conductances = Ones(cells);
 
             SlantedWalls.Correct(cells, Cloth, [.. cells.EdgePieces.Select(_ => fed)], conductances);
 
@@ -44,7 +44,7 @@ public sealed class SlantedWallsTests
     {
         // Where two kinds of edge meet in a cell no one direction of fall stands out.
         CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([new(0, 0), new(0.09, 0.013), new(0.061, 0.083), new(0.02, 0.071)]), []), 0.01);
-        FivePointOperator conductances = Ones(cells);
+        LatticeOperator conductances = Ones(cells);
         bool[] fed = [.. cells.EdgePieces.Select(piece => piece.Start.Y + piece.End.Y < 0.026)];
 
         SlantedWalls.Correct(cells, Cloth, fed, conductances);
@@ -54,11 +54,11 @@ public sealed class SlantedWallsTests
         both.Select(cell => conductances.East[cell]).Concat(both.Select(cell => conductances.North[cell])).ShouldAllBe(value => value == 0 || value == 1);
     }
 
-    private static IEnumerable<double> Open(FivePointOperator conductances) => conductances.East.Concat(conductances.North).Where(value => value > 0);
+    private static IEnumerable<double> Open(LatticeOperator conductances) => conductances.East.Concat(conductances.North).Where(value => value > 0);
 
-    private static FivePointOperator Ones(CutCellGrid cells)
+    private static LatticeOperator Ones(CutCellGrid cells)
     {
-        var conductances = new FivePointOperator(cells.Grid.Columns, cells.Grid.Rows);
+        var conductances = new LatticeOperator(cells.Grid.Columns, cells.Grid.Rows);
         for (int cell = 0; cell < conductances.CellCount; cell++)
         {
             conductances.East[cell] = cells.EastAperture[cell] > 0 ? 1 : 0;

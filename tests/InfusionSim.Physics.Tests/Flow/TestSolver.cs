@@ -24,7 +24,7 @@ internal static class TestSolver
         return problem.Feeds.SelectMany(feed => feed.Contacts).Sum(contact => contact.Conductance * (1 - pressure[contact.Cell]));
     }
 
-    public static double[] Solve(FivePointOperator a, double[] right)
+    public static double[] Solve(LatticeOperator a, double[] right)
     {
         int n = a.CellCount;
         double[] x = new double[n], r = (double[])right.Clone(), z = new double[n], p = new double[n], ap = new double[n];
@@ -56,7 +56,7 @@ internal static class TestSolver
         throw new InvalidOperationException("No convergence.");
     }
 
-    private static void Apply(FivePointOperator a, double[] x, double[] y)
+    private static void Apply(LatticeOperator a, double[] x, double[] y)
     {
         for (int cell = 0; cell < x.Length; cell++) y[cell] = a.Anchor[cell] * x[cell];
         for (int cell = 0; cell < x.Length; cell++)

@@ -227,7 +227,7 @@ public class InnerLineTests
     private static Panel StripFedAt(double x, double cellSize) =>
         Panel(Rectangle(0, 0, Length, Height), cellSize, [Cloth], [Feed(Path((x, 0), (x, Height)))]);
 
-    private static bool CutOff(FivePointOperator a, int from, int to)
+    private static bool CutOff(LatticeOperator a, int from, int to)
     {
         var reached = new HashSet<int> { from };
         var queue = new Queue<int>(reached);

@@ -57,7 +57,7 @@ public sealed class FillLawTests
         }
     }
 
-    private sealed record FivePointNeighbours(Numerics.Stencils.FivePointOperator Operator)
+    private sealed record FivePointNeighbours(Numerics.Stencils.LatticeOperator Operator)
     {
         public IEnumerable<int> Cell(int cell)
         {

@@ -135,7 +135,7 @@ public sealed class CellByCellFill
 
     private List<(int Cell, double Conductance)> Neighbours(int cell)
     {
-        FivePointOperator conductances = problem.Operator;
+        LatticeOperator conductances = problem.Operator;
         int columns = conductances.Columns;
         List<(int, double)> pairs = [];
         if (cell % columns != 0) Couple(cell - 1, conductances.East[cell - 1]);

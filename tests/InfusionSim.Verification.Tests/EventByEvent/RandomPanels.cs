@@ -37,7 +37,7 @@ public static class RandomPanels
             if (cloth[cell]) pores[cell] = porosity * 3e-3 * CellSize * CellSize;
         }
 
-        var conductances = new FivePointOperator(columns, rows);
+        var conductances = new LatticeOperator(columns, rows);
         for (int cell = 0; cell < cloth.Length; cell++)
         {
             if (!cloth[cell]) continue;

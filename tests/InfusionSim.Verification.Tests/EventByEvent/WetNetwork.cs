@@ -7,7 +7,7 @@ namespace InfusionSim.Verification.Tests.EventByEvent;
 /// <summary>Solves for all cells with cloth at once; direct, with a solver of its own.</summary>
 public sealed class WetNetwork
 {
-    private readonly FivePointOperator conductances;
+    private readonly LatticeOperator conductances;
     private readonly int[] order;
     private readonly int[] position;
     private readonly int width;
