@@ -23,7 +23,7 @@ public sealed unsafe class ObstacleSolver
     private const int CycleLimit = 8;
 
     private readonly WetSystem _system;
-    private readonly Field<double> _capacity, _supply, _accumulated, _previous, _pressure;
+    private readonly Field<double> _capacity, _supply, _extra, _extraRate, _offer, _accumulated, _previous, _pressure;
     private readonly SurplusCarrier _carrier;
     private readonly double _capacityScale;
     private double _clock, _previousClock;
@@ -41,6 +41,9 @@ public sealed unsafe class ObstacleSolver
         _system = new WetSystem(matrix);
         _capacity = new(_system.Layout);
         _supply = new(_system.Layout);
+        _extra = new(_system.Layout);
+        _extraRate = new(_system.Layout);
+        _offer = new(_system.Layout);
         _accumulated = new(_system.Layout);
         _pressure = new(_system.Layout);
         _previous = new(_system.Layout);
@@ -73,6 +76,19 @@ public sealed unsafe class ObstacleSolver
     /// <summary>One scaled unit of accumulated pressure and clock [unit of clock].</summary>
     private double ClockScale => _capacityScale / _system.ConductanceScale;
 
+    /// <summary>Sets what each node is offered on top of supply times clock, as by its weight, from the next state on.</summary>
+    /// <remarks>The state stays the one of a fill only as long as what a dry node has been offered never decreases; that is the caller's to see to.</remarks>
+    /// <param name="volume">Volume offered up to the clock of the next state [unit of volume], of either sign. [nodes].</param>
+    /// <param name="rate">How fast that volume grows with the clock then [unit of conductance], for the pressure. [nodes].</param>
+    public void SetExtra(ReadOnlySpan<double> volume, ReadOnlySpan<double> rate)
+    {
+        double[] scaled = new double[volume.Length];
+        for (int node = 0; node < scaled.Length; node++) scaled[node] = volume[node] / _capacityScale;
+        _extra.CopyFrom(scaled);
+        for (int node = 0; node < scaled.Length; node++) scaled[node] = rate[node] / _system.ConductanceScale;
+        _extraRate.CopyFrom(scaled);
+    }
+
     /// <summary>Finds the state at a value of the clock, starting from the state found last.</summary>
     /// <param name="clock">Clock θ [-], at least 0; may be earlier than the last.</param>
     /// <param name="tolerance">Largest sum of imbalances relative to what the wet cells hold [-].</param>
@@ -82,13 +98,14 @@ public sealed unsafe class ObstacleSolver
         ArgumentOutOfRangeException.ThrowIfNegative(clock);
         double scaledClock = clock / ClockScale;
         Predict(scaledClock);
+        SetOffer(_supply, scaledClock, _extra);
         int cycles = 0;
         double best = double.PositiveInfinity;
         int idle = 0;
         for (int correction = 0; ; correction++)
         {
             cancellation.ThrowIfCancellationRequested();
-            (double imbalance, double wetCapacity) = _system.Balance(_accumulated, _supply, scaledClock, _capacity, -1, _carrier, out int changed);
+            (double imbalance, double wetCapacity) = _system.Balance(_accumulated, _offer, 1, _capacity, -1, _carrier, out int changed);
             imbalance /= Math.Max(wetCapacity, double.Epsilon);
             if (changed == 0 && imbalance <= tolerance) return new(StopReason.Converged, correction, cycles, imbalance);
             if (changed == 0 && imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
@@ -108,7 +125,10 @@ public sealed unsafe class ObstacleSolver
     public SolveReport SolvePressure(double tolerance, CancellationToken cancellation = default)
     {
         KeepOnlyWet(_pressure);
-        return _system.SolveLinear(_pressure, _supply, 1, _capacity, 0, tolerance, cancellation);
+        SetOffer(_supply, 1, _extraRate);
+        SolveReport report = _system.SolveLinear(_pressure, _offer, 1, _capacity, 0, tolerance, cancellation);
+        SetOffer(_supply, _clock, _extra);
+        return report;
     }
 
     /// <summary>Copies the accumulated pressure w of the last state [unit of clock]; 0 where a cell is not full. [rows × columns], x fastest.</summary>
@@ -136,9 +156,19 @@ public sealed unsafe class ObstacleSolver
                 double capacity = _capacity.Origin[at];
                 double share = 0;
                 if (capacity > 0)
-                    share = _accumulated.Origin[at] > 0 ? 1 : (_clock * _supply.Origin[at] - _system.Outflow(_accumulated.Origin + at, at)) / capacity;
+                    share = _accumulated.Origin[at] > 0 ? 1 : (_offer.Origin[at] - _system.Outflow(_accumulated.Origin + at, at)) / capacity;
                 target[row * layout.Columns + column] = Math.Clamp(share, 0, 1);
             }
+        }
+    }
+
+    private void SetOffer(Field<double> supply, double factor, Field<double> extra)
+    {
+        for (int row = 0; row < _system.Layout.Rows; row++)
+        {
+            double* s = supply.Row(row), e = extra.Row(row), offer = _offer.Row(row);
+            for (int i = 0; i < _system.Layout.PaddedColumns; i += Vector512<double>.Count)
+                FusedMultiplyAdd(Create(factor), Load(s + i), Load(e + i)).Store(offer + i);
         }
     }
 
