@@ -6,11 +6,14 @@ namespace InfusionSim.Physics.Cloths;
 /// <summary>Which squares lie in one zone alone, so that only the others need their zones measured.</summary>
 public sealed class CellZones
 {
+    /// <summary>Stands for the zone of a square of which nothing is covered.</summary>
+    public const int Bare = -2;
+
     private readonly int[] zoneOf;
 
     private CellZones(int[] zoneOf) => this.zoneOf = zoneOf;
 
-    /// <summary>Index of the only zone of a square; −1 where an edge of a zone passes through or beside it.</summary>
+    /// <summary>Index of the only zone of a square; −1 where an edge of a zone passes through or beside it, <see cref="Bare"/> where no zone lies and none needs to.</summary>
     /// <param name="cell">Index of the square.</param>
     public int OnlyZoneOf(int cell) => zoneOf[cell];
 
@@ -34,6 +37,7 @@ public sealed class CellZones
             if (grid.ColumnOf(cell) == 0) cancellation.ThrowIfCancellationRequested();
             bool sameAsWest = grid.ColumnOf(cell) > 0 && !touched[cell] && !touched[cell - 1];
             zoneOf[cell] = touched[cell] ? -1 : sameAsWest ? zoneOf[cell - 1] : cloth.ZoneAt(grid.CentreOf(cell));
+            if (zoneOf[cell] < 0 && !touched[cell] && cloth.MayBeBare) zoneOf[cell] = Bare;
         }
 
         return new(zoneOf);

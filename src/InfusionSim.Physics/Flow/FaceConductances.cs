@@ -18,17 +18,36 @@ internal static class FaceConductances
     // Middles of cells that own slivers can come close together along an axis.
     private const double LeastDistanceInCells = 0.05;
 
-    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, LatticeOperator target, CancellationToken cancellation = default)
+    /// <summary>Writes the conductances within one layer.</summary>
+    /// <param name="cells">The cells of the panel, the same in all layers.</param>
+    /// <param name="cloth">The zones of this layer.</param>
+    /// <param name="zones">Squares that lie in one of them alone.</param>
+    /// <param name="target">Where to write them.</param>
+    /// <param name="layer">The layer, counted from the lowest.</param>
+    /// <param name="cancellation">Stops the work between rows.</param>
+    public static void Write(CutCellGrid cells, ClothMap cloth, CellZones zones, LatticeOperator target, int layer = 0, CancellationToken cancellation = default)
     {
+        RefuseTurned(cloth);
         UniformGrid grid = cells.Grid;
+        int first = layer * target.CellsInLayer;
         for (int cell = 0; cell < grid.CellCount; cell++)
         {
             if (grid.ColumnOf(cell) == 0) cancellation.ThrowIfCancellationRequested();
             if (!cells.HasCloth(cell)) continue;
             double open = cells.EastAperture[cell];
-            if (open > 0) target.East[cell] = EastOf(cells, cloth, zones, cell, open);
+            if (open > 0) target.East[first + cell] = EastOf(cells, cloth, zones, cell, open);
             open = cells.NorthAperture[cell];
-            if (open > 0) target.North[cell] = NorthOf(cells, cloth, zones, cell, open);
+            if (open > 0) target.North[first + cell] = NorthOf(cells, cloth, zones, cell, open);
+        }
+    }
+
+    private static void RefuseTurned(ClothMap cloth)
+    {
+        for (int zone = 0; zone < cloth.Zones.Count; zone++)
+        {
+            if (cloth[zone].IsAligned) continue;
+            double degrees = cloth.Zones[zone].Permeability.Angle * 180 / Math.PI;
+            throw new NotSupportedException($"Zone '{cloth.Zones[zone].Name}' is turned by {degrees:0.##}°; only 0, 90, 180 and 270° are computed so far.");
         }
     }
 
@@ -37,7 +56,8 @@ internal static class FaceConductances
         int next = cell + 1;
         double from = cells.CentroidX[cell], to = Beyond(from, cells.CentroidX[next], cells.Grid.CellSize);
         int zone = OnlyZone(zones, cell, next);
-        if (zone >= 0) return cloth[zone].ConductanceX * open / (to - from);
+        if (zone >= 0) return cloth[zone].Xx * open / (to - from);
+        if (zone == CellZones.Bare) return 0;
         double sum = 0, low = cells.EastMiddleY[cell] - open / 2;
         for (int way = 0; way < Ways; way++)
         {
@@ -53,7 +73,8 @@ internal static class FaceConductances
         int next = cell + cells.Grid.Columns;
         double from = cells.CentroidY[cell], to = Beyond(from, cells.CentroidY[next], cells.Grid.CellSize);
         int zone = OnlyZone(zones, cell, next);
-        if (zone >= 0) return cloth[zone].ConductanceY * open / (to - from);
+        if (zone >= 0) return cloth[zone].Yy * open / (to - from);
+        if (zone == CellZones.Bare) return 0;
         double sum = 0, low = cells.NorthMiddleX[cell] - open / 2;
         for (int way = 0; way < Ways; way++)
         {

@@ -34,7 +34,7 @@ public static class FillProblemBuilder
         CellZones zones = CellZones.Of(cells.Grid, cloth, cancellation);
         cancellation.ThrowIfCancellationRequested();
         LatticeOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
-        FaceConductances.Write(cells, cloth, zones, conductances, cancellation);
+        FaceConductances.Write(cells, cloth, zones, conductances, cancellation: cancellation);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
         cancellation.ThrowIfCancellationRequested();
         double[] poreVolume = PoreVolumes.Of(cells, cloth, cancellation);

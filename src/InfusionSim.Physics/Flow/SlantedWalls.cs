@@ -26,8 +26,10 @@ internal static class SlantedWalls
     /// <param name="cloth">The zones.</param>
     /// <param name="fed">Whether a feed or an open vent lies along each edge piece, in the order of the cells' list.</param>
     /// <param name="conductances">Conductances between the cells.</param>
-    public static void Correct(CutCellGrid cells, ClothMap cloth, IReadOnlyList<bool> fed, LatticeOperator conductances)
+    /// <param name="layer">The layer whose zones these are, counted from the lowest.</param>
+    public static void Correct(CutCellGrid cells, ClothMap cloth, IReadOnlyList<bool> fed, LatticeOperator conductances, int layer = 0)
     {
+        int first = layer * conductances.CellsInLayer;
         Dictionary<int, Walls> walls = [];
         for (int k = 0; k < cells.EdgePieces.Count; k++)
         {
@@ -48,7 +50,7 @@ internal static class SlantedWalls
         void Scale(int cell, bool east)
         {
             double[] faces = east ? conductances.East : conductances.North;
-            if (faces[cell] == 0 || !done.Add((cell, east))) return;
+            if (faces[first + cell] == 0 || !done.Add((cell, east))) return;
             int next = east ? cell + 1 : cell + columns;
             Walls beside = walls.GetValueOrDefault(cell).And(walls.GetValueOrDefault(next));
             if (beside.Direction(cloth, cells.CentroidOf(walls.ContainsKey(cell) ? cell : next)) is not Point2 fall) return;
@@ -56,7 +58,7 @@ internal static class SlantedWalls
             double own = east ? fall.X : fall.Y, along = fall.X * x + fall.Y * y;
             if (Math.Abs(own) < SmallestSine) return;
             double factor = own * (east ? x : y) / along;
-            if (factor > 0) faces[cell] *= Math.Clamp(factor, 1 / LargestFactor, LargestFactor);
+            if (factor > 0) faces[first + cell] *= Math.Clamp(factor, 1 / LargestFactor, LargestFactor);
         }
     }
 
@@ -80,8 +82,10 @@ internal static class SlantedWalls
             if (Math.Max(fed, held) < Length / 2 || (fed > 0 && held > 0)) return null;
             if (fed > 0) return new(FedX / fed, FedY / fed);
             int zone = cloth.ZoneAt(middle);
-            double x = zone < 0 ? -SealedY : -SealedY * cloth[zone].Ratio, size = Math.Sqrt(x * x + SealedX * SealedX);
-            return new(x / size, SealedX / size);
+            if (zone < 0 || !(cloth[zone].Xx > 0)) return new(-SealedY / held, SealedX / held);
+            double cross = cloth[zone].Xy / cloth[zone].Xx;
+            double x = -SealedY * (cloth[zone].Yy / cloth[zone].Xx) - SealedX * cross, y = SealedX + SealedY * cross, size = Math.Sqrt(x * x + y * y);
+            return new(x / size, y / size);
         }
     }
 }

@@ -43,11 +43,11 @@ internal sealed class FittingPlacer
         UniformGrid grid = cells.Grid;
         (int column, int offsetX) = NearestHalf((place.X - grid.Origin.X) / grid.CellSize, grid.Columns);
         (int row, int offsetY) = NearestHalf((place.Y - grid.Origin.Y) / grid.CellSize, grid.Rows);
-        AlignedCloth here = cloth.At(place);
-        LatticeStretch stretch = LatticeStretch.Of(here.Ratio);
+        ClothTensor here = cloth.At(place);
+        LatticeStretch stretch = LatticeStretch.Of(here.Yy / here.Xx);
         double effective = stretch.EffectiveRadius(radius);
         double inCloth = CircleShare.Inside(cells.Region, place, effective, stretch);
-        foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Ratio, radius / grid.CellSize, offsetX, offsetY))
+        foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Yy / here.Xx, radius / grid.CellSize, offsetX, offsetY))
         {
             List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row, place);
             double sum = shares.Sum(share => share.Weight);
