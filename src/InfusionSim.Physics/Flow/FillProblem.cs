@@ -1,25 +1,35 @@
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Lines;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Flow;
 
 /// <summary>A panel as numbers: pore volume of each cell, conductances between cells and to the lines. Knows no minute and no resin.</summary>
-/// <remarks>Arrays run [rows × columns], x fastest.</remarks>
+/// <remarks>Arrays by node run [layers × rows × columns], x fastest, lowest layer first, then the line nodes; with one layer and no line nodes a node is a cell.</remarks>
 public sealed class FillProblem
 {
     /// <summary>The panel it was made from; null for a problem made by hand in a test.</summary>
     public Panel? Panel { get; init; }
 
-    /// <summary>The cells.</summary>
+    /// <summary>Its layers, lowest first; null for a problem made by hand in a test: one layer.</summary>
+    public PanelLayers? Stack { get; init; }
+
+    /// <summary>The cells of each layer.</summary>
     public required CutCellGrid Cells { get; init; }
 
     /// <summary>Conductances between cells, and from cells to all feeds and to vents that pass resin [m³].</summary>
     public required LatticeOperator Operator { get; init; }
 
-    /// <summary>Volume that resin can fill in each cell [m³]; 0 without cloth.</summary>
+    /// <summary>Volume that resin can fill in each node [m³]; 0 where there is nothing to fill. [nodes].</summary>
     public required double[] PoreVolume { get; init; }
+
+    /// <summary>Node that one sees through the bag in each cell: in the uppermost layer there [-]; −1 without cloth. [rows × columns], x fastest.</summary>
+    public int[] BagSide { get => field ??= OnlyLayer(); init; }
+
+    /// <summary>Node on the mould in each cell: in the lowest layer of laminate [-]; −1 without cloth. [rows × columns], x fastest.</summary>
+    public int[] ToolSide { get => field ??= OnlyLayer(); init; }
 
     /// <summary>Where each feed touches the cloth, in the panel's order.</summary>
     public required IReadOnlyList<LineContact> Feeds { get; init; }
@@ -33,12 +43,22 @@ public sealed class FillProblem
     /// <summary>Whether each vent passes resin when wet.</summary>
     public required IReadOnlyList<bool> VentPassesResin { get; init; }
 
-    /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [rows × columns], x fastest.</summary>
+    /// <summary>Cell of the grid that a node lies in [-]; −1 for a line node.</summary>
+    /// <param name="node">Index of the node.</param>
+    public int CellOf(int node) => node < Operator.CellCount ? node % Operator.CellsInLayer : -1;
+
+    /// <summary>Whether what a node holds stays in the part: laminate and core, not mesh, peel ply and lines.</summary>
+    /// <param name="node">Index of the node.</param>
+    public bool StaysInPart(int node) => node < Operator.CellCount && Stack?.Layers[node / Operator.CellsInLayer].StaysInPart != false;
+
+    /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [nodes].</summary>
     public double[] Supply()
     {
-        double[] supply = new double[Operator.CellCount];
+        double[] supply = new double[Operator.NodeCount];
         for (int feed = 0; feed < Feeds.Count; feed++)
             foreach (CellContact contact in Feeds[feed].Contacts) supply[contact.Cell] += contact.Conductance * FeedPressures[feed];
         return supply;
     }
+
+    private int[] OnlyLayer() => [.. Enumerable.Range(0, Operator.CellsInLayer).Select(cell => PoreVolume[cell] > 0 ? cell : -1)];
 }

@@ -1,7 +1,7 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
-using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Lines;
 using InfusionSim.Physics.Panels;
 
@@ -15,7 +15,7 @@ public static class FillProblemBuilder
     /// <param name="gridOrigin">Lower left corner of the grid [m], at or below and left of the whole outline; null lets the grid start at the outline's own corner.</param>
     /// <param name="cancellation">Stops the work between its steps.</param>
     /// <exception cref="InvalidOperationException">When a place inside the outline lies in no zone, or a fitting touches no cloth.</exception>
-    /// <exception cref="NotSupportedException">When a zone's axes lie neither along x nor along y.</exception>
+    /// <exception cref="NotSupportedException">When a zone's axes lie neither along x nor along y, or two cores lie at different shares of the thickness.</exception>
     public static FillProblem Build(Panel panel, Point2? gridOrigin = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
@@ -30,16 +30,11 @@ public static class FillProblemBuilder
     internal static FillProblem Build(Panel panel, CutCellGrid cells, CancellationToken cancellation = default)
     {
         cancellation.ThrowIfCancellationRequested();
-        ClothMap cloth = new(panel.Zones);
-        CellZones zones = CellZones.Of(cells.Grid, cloth, cancellation);
+        PanelLayers stack = PanelLayers.Of(panel);
+        IReadOnlyList<LayerSheet> sheets = SheetBuilder.Of(panel, stack, cells, cancellation);
         cancellation.ThrowIfCancellationRequested();
-        LatticeOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
-        FaceConductances.Write(cells, cloth, zones, conductances, cancellation: cancellation);
-        SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
-        cancellation.ThrowIfCancellationRequested();
-        double[] poreVolume = PoreVolumes.Of(cells, cloth, cancellation);
-        cancellation.ThrowIfCancellationRequested();
-        LinePlan lines = LinePlan.Lay(panel, cells, cloth, conductances, poreVolume, cancellation);
+        LinePlan lines = LinePlan.Lay(panel, cells, sheets, cancellation);
+        LatticeOperator conductances = StackedOperator.Of(sheets, cells);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];
         foreach (LineContact feed in lines.Feeds) Anchor(feed, conductances);
         for (int k = 0; k < passesResin.Length; k++)
@@ -52,7 +47,10 @@ public static class FillProblemBuilder
             Panel = panel,
             Cells = cells,
             Operator = conductances,
-            PoreVolume = poreVolume,
+            PoreVolume = [.. sheets.SelectMany(static sheet => sheet.PoreVolume)],
+            Stack = stack,
+            BagSide = SideNodes.OfBagSide(sheets, cells),
+            ToolSide = SideNodes.OfToolSide(sheets, cells),
             Feeds = lines.Feeds,
             FeedPressures = [.. panel.Feeds.Select(_ => 1.0)],
             Vents = lines.Vents,

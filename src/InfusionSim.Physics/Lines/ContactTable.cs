@@ -1,12 +1,29 @@
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Gathers where one line touches cells, each cell once.</summary>
+/// <summary>Gathers where one line touches cells, each cell of each layer once.</summary>
 internal sealed class ContactTable
 {
-    private readonly SortedDictionary<int, (double Beyond, double Under)> conductances = [];
+    private readonly SortedDictionary<int, (double Beyond, double Under)> conductances;
+    private readonly int first;
+
+    /// <summary>Makes an empty table.</summary>
+    public ContactTable()
+        : this([], 0)
+    {
+    }
+
+    private ContactTable(SortedDictionary<int, (double Beyond, double Under)> conductances, int first)
+    {
+        this.conductances = conductances;
+        this.first = first;
+    }
 
     /// <summary>Whether it touches no cell.</summary>
     public bool IsEmpty => conductances.Count == 0;
+
+    /// <summary>The same table, entered by the cells of one layer.</summary>
+    /// <param name="firstNode">Number of the layer's first node [-].</param>
+    public ContactTable From(int firstNode) => firstNode == first ? this : new(conductances, firstNode);
 
     /// <summary>Adds a line that lies where the volume of the cell ends.</summary>
     public void AddBeyond(int cell, double conductance) => Add(cell, conductance, 0);
@@ -22,7 +39,7 @@ internal sealed class ContactTable
 
     private void Add(int cell, double beyond, double under)
     {
-        (double Beyond, double Under) before = conductances.GetValueOrDefault(cell);
-        conductances[cell] = (before.Beyond + beyond, before.Under + under);
+        (double Beyond, double Under) before = conductances.GetValueOrDefault(first + cell);
+        conductances[first + cell] = (before.Beyond + beyond, before.Under + under);
     }
 }

@@ -1,6 +1,6 @@
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
-using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Layers;
 
 namespace InfusionSim.Physics.Lines;
 
@@ -12,23 +12,21 @@ namespace InfusionSim.Physics.Lines;
 /// </remarks>
 internal sealed class InnerLineCutter
 {
+    private readonly LayerSheet sheet;
     private readonly CutCellGrid cells;
-    private readonly ClothMap cloth;
     private readonly LatticeOperator conductances;
     private readonly Dictionary<LatticeEdge, List<LineCrossing>> cuts = [];
 
-    /// <summary>Makes a cutter for the conductances between the cells.</summary>
-    /// <param name="cells">The cells.</param>
-    /// <param name="cloth">The zones.</param>
-    /// <param name="conductances">Conductances between the cells; changed only by <see cref="CutAll"/>.</param>
-    public InnerLineCutter(CutCellGrid cells, ClothMap cloth, LatticeOperator conductances)
+    /// <summary>Makes a cutter for the ways within one layer.</summary>
+    /// <param name="sheet">The layer; its conductances and volumes are changed only by <see cref="CutAll"/>.</param>
+    public InnerLineCutter(LayerSheet sheet)
     {
-        this.cells = cells;
-        this.cloth = cloth;
-        this.conductances = conductances;
+        this.sheet = sheet;
+        cells = sheet.Cells;
+        conductances = sheet.Conductances;
     }
 
-    /// <summary>Enters the stretches of a line that lie inside the cloth.</summary>
+    /// <summary>Enters the stretches of a line that lie inside the cloth, where they lie on this layer: at least one end of a way they cross has no layer above.</summary>
     /// <param name="stretches">The stretches.</param>
     /// <param name="contacts">Contacts of the line.</param>
     /// <param name="isFeed">Whether the line brings resin.</param>
@@ -38,18 +36,21 @@ internal sealed class InnerLineCutter
         {
             foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
             {
+                if (!sheet.IsOnTop(edge.Cell) && !sheet.IsOnTop(edge.OtherCell(cells.Grid))) continue;
                 if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
                 crossings.Add(new(share, stretch, contacts, isFeed));
             }
         }
 
         // Between the outermost middles and the edge of the cloth there is no other cell to part from, but the line feeds there as well.
-        foreach ((int cell, double conductance) in WallWays.Crossed(stretches, cells, cloth)) contacts.AddBeyond(cell, conductance);
+        foreach ((int cell, double conductance) in WallWays.Crossed(stretches, cells, sheet.Cloth))
+        {
+            if (sheet.IsOnTop(cell)) contacts.AddBeyond(cell, conductance);
+        }
     }
 
     /// <summary>Cuts every way that was entered, joins its two ends to the lines nearest to them and hands over the volume beyond.</summary>
-    /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
-    public void CutAll(double[] poreVolume)
+    public void CutAll()
     {
         KeepSingleCellsReachable();
         SeveredVolumes severed = new(cells);
@@ -63,7 +64,7 @@ internal sealed class InnerLineCutter
             severed.Enter(other, edge.Cell, edge.IsNorth, far.Stretch);
         }
 
-        severed.HandOver(poreVolume);
+        severed.HandOver(sheet.PoreVolume);
         foreach (LatticeEdge edge in cuts.Keys) edge.Cut(conductances);
     }
 

@@ -1,7 +1,6 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
-using InfusionSim.Numerics.Stencils;
-using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Lines;
@@ -11,29 +10,30 @@ namespace InfusionSim.Physics.Lines;
 /// <param name="Vents">Contacts of each vent, in the panel's order.</param>
 public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<LineContact> Vents)
 {
-    /// <summary>Lays the lines of a panel on its cells and changes conductances and volumes where lines part cells or open the way.</summary>
+    /// <summary>Lays the lines of a panel on its layers and changes conductances and volumes where lines part cells or open the way.</summary>
+    /// <remarks>
+    /// A line on the outline touches every layer through the edge. Inside the panel it lies on top: it touches, in each cell, only the uppermost layer there is.
+    /// </remarks>
     /// <param name="panel">The panel.</param>
     /// <param name="cells">Its cells.</param>
-    /// <param name="cloth">Its zones.</param>
-    /// <param name="conductances">Conductances between the cells.</param>
-    /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
+    /// <param name="sheets">Its layers, lowest first.</param>
     /// <param name="cancellation">Stops the work between lines.</param>
-    public static LinePlan Lay(Panel panel, CutCellGrid cells, ClothMap cloth, LatticeOperator conductances, double[] poreVolume, CancellationToken cancellation = default)
+    internal static LinePlan Lay(Panel panel, CutCellGrid cells, IReadOnlyList<LayerSheet> sheets, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(cells);
-        ArgumentNullException.ThrowIfNull(cloth);
-        ArgumentNullException.ThrowIfNull(conductances);
-        FittingPlacer fittings = new(cells, cloth);
-        InnerLineCutter cutter = new(cells, cloth, conductances);
-        List<IReadOnlyList<int>> open = [];
+        ArgumentNullException.ThrowIfNull(sheets);
+        CellFinder finder = new(cells);
+        InnerLineCutter[] cutters = [.. sheets.Select(static sheet => new InnerLineCutter(sheet))];
+        Dictionary<LayerSheet, FittingPlacer> fittings = [];
+        List<(LayerSheet Sheet, IReadOnlyList<int> Under)> open = [];
         ContactTable[] feeds = [.. panel.Feeds.Select(feed => Lay(feed.Path, feed.ContactWidth, true, true))];
         ContactTable[] vents = [.. panel.Vents.Select(vent => Lay(vent.Path, vent.ContactWidth, vent.Kind == VentKind.Tube, false))];
         cancellation.ThrowIfCancellationRequested();
-        cutter.CutAll(poreVolume);
+        foreach (InnerLineCutter cutter in cutters) cutter.CutAll();
         for (int k = 0; k < feeds.Length; k++) PlaceShort(feeds[k], panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, true);
         for (int k = 0; k < vents.Length; k++) PlaceShort(vents[k], panel.Vents[k].Path, panel.Vents[k].ContactWidth, panel.Vents[k].Kind == VentKind.Tube);
-        foreach (IReadOnlyList<int> under in open) fittings.OpenUnder(under, conductances);
+        foreach ((LayerSheet sheet, IReadOnlyList<int> under) in open) fittings[sheet].OpenUnder(under, sheet.Conductances);
         return new(
             [.. feeds.Select((contacts, k) => contacts.ToContact(panel.Feeds[k].Name))],
             [.. vents.Select((contacts, k) => contacts.ToContact(panel.Vents[k].Name))]);
@@ -49,10 +49,15 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             }
 
             EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
-            OutlineContacts.Add(contacts, path.Points, following, cells, cloth);
             List<Segment> inside = [.. InnerStretches.Of(path.Points, following, cells.Region)];
-            if (passesResin) cutter.Enter(inside, contacts, isFeed);
-            else InnerMembrane.Touch(inside, contacts, cells, cloth, conductances);
+            for (int layer = 0; layer < sheets.Count; layer++)
+            {
+                LayerSheet sheet = sheets[layer];
+                OutlineContacts.Add(sheet.Of(contacts), path.Points, following, sheet.Cells, sheet.Cloth);
+                if (passesResin) cutters[layer].Enter(inside, sheet.Of(contacts), isFeed);
+                else InnerMembrane.Touch(inside, sheet.Of(contacts), sheet);
+            }
+
             return contacts;
         }
 
@@ -66,8 +71,17 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
 
         void Place(ContactTable contacts, Point2 place, double radius, bool passesResin)
         {
-            IReadOnlyList<int> under = fittings.Add(contacts, place, radius);
-            if (passesResin) open.Add(under);
+            LayerSheet sheet = UppermostAt(place);
+            if (!fittings.TryGetValue(sheet, out FittingPlacer? placer)) fittings[sheet] = placer = new(sheet.Cells, sheet.Cloth);
+            IReadOnlyList<int> under = placer.Add(sheet.Of(contacts), place, radius);
+            if (passesResin) open.Add((sheet, under));
+        }
+
+        LayerSheet UppermostAt(Point2 place)
+        {
+            int owner = finder.OwnerAt(place);
+            return sheets.LastOrDefault(sheet => owner >= 0 && sheet.IsOnTop(owner) && sheet.Cloth.ZoneAt(place) >= 0)
+                ?? sheets.Last(static sheet => !sheet.Layer.MayBeBare);
         }
     }
 }

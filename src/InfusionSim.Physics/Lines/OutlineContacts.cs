@@ -16,7 +16,7 @@ internal static class OutlineContacts
         {
             if (!(piece.Length > 0) || !cells.HasCloth(piece.Cell)) continue;
             double covered = CoveredLength(segments, new(piece.Start, piece.End), following);
-            if (covered > 0) contacts.AddBeyond(piece.Cell, covered / WallWays.Resistance(piece, cells, cloth));
+            if (covered > 0 && WallWays.Resistance(piece, cells, cloth) is > 0 and < double.PositiveInfinity and double resistance) contacts.AddBeyond(piece.Cell, covered / resistance);
         }
     }
 

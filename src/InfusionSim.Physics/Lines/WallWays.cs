@@ -25,7 +25,8 @@ internal static class WallWays
                 if (EdgeCrossings.BeforeWall(stretch, piece, cells) is double share) nearest = Math.Min(nearest, share);
             }
 
-            if (nearest <= 1) yield return (piece.Cell, piece.Length / Resistance(piece, cells, cloth) / Math.Max(nearest, LatticeEdge.LeastShare));
+            if (nearest <= 1 && Resistance(piece, cells, cloth) is double resistance && double.IsFinite(resistance))
+                yield return (piece.Cell, piece.Length / resistance / Math.Max(nearest, LatticeEdge.LeastShare));
         }
     }
 
