@@ -15,7 +15,7 @@ public sealed class ClusterElectrode
     /// <summary>The cells.</summary>
     public IReadOnlyList<LatticeCell> Cells { get; }
 
-    /// <summary>Share of the flow that passes through each cell [-], in the order of <see cref="Cells"/>; adds up to 1 and is 0 for a cell with all four neighbours in the cluster.</summary>
+    /// <summary>Share of the flow that passes through each cell [-], in the order of <see cref="Cells"/>; adds up to 1 and is 0 for a cell that conducts to cells of the cluster alone.</summary>
     public IReadOnlyList<double> Charges { get; }
 
     /// <summary>Radius, in cells, of the circle in the stretched plane whose pressure far away is the same at the same flow [-].</summary>
@@ -29,7 +29,7 @@ public sealed class ClusterElectrode
     {
         ArgumentNullException.ThrowIfNull(kernel);
         ArgumentOutOfRangeException.ThrowIfZero(cells.Count);
-        int[] rim = RimOf(cells);
+        int[] rim = RimOf(kernel.Stencil, cells);
         int n = rim.Length;
         Matrix<double> system = Matrix<double>.Build.Dense(n + 1, n + 1);
         Vector<double> right = Vector<double>.Build.Dense(n + 1);
@@ -53,19 +53,13 @@ public sealed class ClusterElectrode
         return new(cells, charges, Math.Exp(2 * Math.PI * solution[n] - kernel.FarFieldConstant));
     }
 
-    // A cell whose four neighbours stand at its own pressure passes nothing.
-    private static int[] RimOf(IReadOnlyList<LatticeCell> cells)
+    // A cell whose neighbours all stand at its own pressure passes nothing.
+    private static int[] RimOf(SellingStencil stencil, IReadOnlyList<LatticeCell> cells)
     {
         var all = new HashSet<LatticeCell>(cells);
-        var rim = new List<int>();
-        for (int k = 0; k < cells.Count; k++)
-        {
-            LatticeCell c = cells[k];
-            bool inside = all.Contains(new(c.Column - 1, c.Row)) && all.Contains(new(c.Column + 1, c.Row))
-                && all.Contains(new(c.Column, c.Row - 1)) && all.Contains(new(c.Column, c.Row + 1));
-            if (!inside) rim.Add(k);
-        }
+        return [.. Enumerable.Range(0, cells.Count).Where(k => stencil.Arms.Any(arm => LeadsOut(cells[k], arm)))];
 
-        return [.. rim];
+        bool LeadsOut(LatticeCell cell, LatticeArm arm) =>
+            !all.Contains(new(cell.Column + arm.Right, cell.Row + arm.Up)) || !all.Contains(new(cell.Column - arm.Right, cell.Row - arm.Up));
     }
 }

@@ -1,9 +1,9 @@
+using InfusionSim.Numerics.Lattice;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Cloths;
 
 /// <summary>A zone's numbers in the plane: the permeability tensor times thickness, and what a place holds.</summary>
-/// <remarks>Kxx = K1 cos²β + K2 sin²β, Kyy = K1 sin²β + K2 cos²β, Kxy = (K1 − K2) sin β cos β with β from x to K1 (textbook).</remarks>
 /// <param name="Xx">Kxx times thickness [m³].</param>
 /// <param name="Yy">Kyy times thickness [m³].</param>
 /// <param name="Xy">Kxy times thickness [m³]; 0 when the zone's axes lie along x and y.</param>
@@ -15,6 +15,9 @@ public readonly record struct ClothTensor(double Xx, double Yy, double Xy, doubl
 
     /// <summary>Whether a fall of pressure along x drives flow along x alone.</summary>
     public bool IsAligned => Xy == 0;
+
+    /// <summary>The tensor without what a place holds.</summary>
+    public PlaneTensor Tensor => new(Xx, Yy, Xy);
 
     /// <summary>Conductance the same flow would meet in cloth alike in all directions, √(K1·K2) times thickness [m³].</summary>
     public double MeanConductance => IsAligned ? Math.Sqrt(Xx * Yy) : Math.Sqrt(Math.Max(0, Xx * Yy - Xy * Xy));
@@ -30,13 +33,10 @@ public readonly record struct ClothTensor(double Xx, double Yy, double Xy, doubl
     {
         ArgumentNullException.ThrowIfNull(zone);
         (double k1, double k2, _, double angle) = zone.Permeability;
-        double sine = Math.Sin(angle), cosine = Math.Cos(angle), thickness = zone.Thickness, poreHeight = zone.Porosity * zone.Thickness;
-        if (k1 == k2 || Math.Abs(sine) <= AngleTolerance) return new(k1 * thickness, k2 * thickness, 0, poreHeight);
-        if (Math.Abs(cosine) <= AngleTolerance) return new(k2 * thickness, k1 * thickness, 0, poreHeight);
-        return new(
-            (k1 * cosine * cosine + k2 * sine * sine) * thickness,
-            (k1 * sine * sine + k2 * cosine * cosine) * thickness,
-            (k1 - k2) * sine * cosine * thickness,
-            poreHeight);
+        double thickness = zone.Thickness, poreHeight = zone.Porosity * zone.Thickness;
+        if (k1 == k2 || Math.Abs(Math.Sin(angle)) <= AngleTolerance) return new(k1 * thickness, k2 * thickness, 0, poreHeight);
+        if (Math.Abs(Math.Cos(angle)) <= AngleTolerance) return new(k2 * thickness, k1 * thickness, 0, poreHeight);
+        PlaneTensor tensor = PlaneTensor.Of(k1 * thickness, k2 * thickness, angle);
+        return new(tensor.Xx, tensor.Yy, tensor.Xy, poreHeight);
     }
 }

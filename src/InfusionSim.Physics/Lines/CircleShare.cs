@@ -26,7 +26,9 @@ internal static class CircleShare
 
         return sum / (2 * Math.PI);
 
-        Ring Stretched(Ring ring) => new([.. ring.Corners.Select(c => new Point2((c.X - middle.X) * stretch.AlongX, (c.Y - middle.Y) * stretch.AlongY))]);
+        Ring Stretched(Ring ring) => new([.. ring.Corners.Select(c => Stretch(c.X - middle.X, c.Y - middle.Y))]);
+
+        Point2 Stretch(double x, double y) => new(x * stretch.AlongX + y * stretch.Cross, y * stretch.AlongY + x * stretch.Cross);
     }
 
     private static List<double> Crossings(Ring ring, double radius)

@@ -8,7 +8,7 @@ namespace InfusionSim.Physics.Lines;
 
 /// <summary>Contacts of fittings: a cluster of cells that acts like a circle a little larger than the fitting, joined to it by the resistance of the ring between the two.</summary>
 /// <remarks>
-/// Total conductance 2π√(Kx·Ky)·thickness / ln(r_eq/r), shared by the cells as their own flows (Peaceman, SPE J. 18 (1978) 183, from
+/// Total conductance 2π√(K1·K2)·thickness / ln(r_eq/r), shared by the cells as their own flows (Peaceman, SPE J. 18 (1978) 183, from
 /// memory, widened from one cell to clusters: derived). The cluster's centre is the middle of a cell, a face or a corner, whichever lies
 /// nearest to the fitting, so that a fitting on an edge of the cloth along a face keeps half of a symmetric cluster, which is
 /// exact by reflection, and one in a corner a quarter.
@@ -44,10 +44,10 @@ internal sealed class FittingPlacer
         (int column, int offsetX) = NearestHalf((place.X - grid.Origin.X) / grid.CellSize, grid.Columns);
         (int row, int offsetY) = NearestHalf((place.Y - grid.Origin.Y) / grid.CellSize, grid.Rows);
         ClothTensor here = cloth.At(place);
-        LatticeStretch stretch = LatticeStretch.Of(here.Yy / here.Xx);
+        LatticeStretch stretch = LatticeStretch.Of(here.Tensor);
         double effective = stretch.EffectiveRadius(radius);
         double inCloth = CircleShare.Inside(cells.Region, place, effective, stretch);
-        foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Yy / here.Xx, radius / grid.CellSize, offsetX, offsetY))
+        foreach (ClusterElectrode electrode in electrodes.GrowingAround(here.Tensor, radius / grid.CellSize, offsetX, offsetY))
         {
             List<(int Cell, double Weight)> shares = SharesInCloth(electrode, column, row, place);
             double sum = shares.Sum(share => share.Weight);

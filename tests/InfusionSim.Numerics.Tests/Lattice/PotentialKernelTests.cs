@@ -24,6 +24,42 @@ public class PotentialKernelTests
         }
     }
 
+    [Theory]
+    [InlineData(4, 30)]
+    [InlineData(4, 135)]
+    [InlineData(20, 33)]
+    [InlineData(100, 77)]
+    public void At_AnyCellOfTurnedCloth_SatisfiesTheLatticeOperator(double ratio, double degrees)
+    {
+        PotentialKernel kernel = new(PlaneTensor.Of(ratio, 1, degrees * Math.PI / 180));
+        for (int row = -3; row <= 3; row++)
+        {
+            for (int column = -3; column <= 3; column++)
+            {
+                double here = kernel.At(new(column, row));
+                double sum = kernel.Stencil.Arms.Sum(arm => arm.Weight
+                    * (2 * here - kernel.At(new(column - arm.Right, row - arm.Up)) - kernel.At(new(column + arm.Right, row + arm.Up))));
+                sum.ShouldBe(row == 0 && column == 0 ? -1 : 0, 1e-11);
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(4, 30)]
+    [InlineData(20, 33)]
+    [InlineData(100, 77)]
+    public void FarFieldConstant_OfTurnedClothFarAway_IsWhatTheIntegralTendsTo(double ratio, double degrees)
+    {
+        PotentialKernel kernel = new(PlaneTensor.Of(ratio, 1, degrees * Math.PI / 180));
+        foreach (LatticeCell cell in new LatticeCell[] { new(300, 0), new(0, 300), new(210, -190) })
+        {
+            double farField = (Math.Log(kernel.Stretch.DistanceTo(cell.Column, cell.Row)) + kernel.FarFieldConstant) / (2 * Math.PI);
+
+            // The next term falls as the square of a cell over the distance, both in the stretched plane: 100:1 leaves 100/300².
+            kernel.At(cell).ShouldBe(farField, 5e-6 * ratio);
+        }
+    }
+
     [Fact]
     public void At_IsotropicDiagonal_IsTheClosedForm()
     {
