@@ -1,6 +1,5 @@
 using InfusionSim.Numerics.Complementarity;
 using InfusionSim.Numerics.Krylov;
-using InfusionSim.Physics.Lines;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -27,7 +26,7 @@ public sealed class FillMarcher
         _problem = problem;
         double[] capacity = new double[reached.Length];
         for (int cell = 0; cell < capacity.Length; cell++) capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
-        _poreVolume = problem.PoreVolume.Sum();
+        _poreVolume = problem.PoreVolume.Take(problem.Operator.CellCount).Sum();
         _solver = new ObstacleSolver(problem.Operator, capacity, problem.Supply());
     }
 
@@ -41,7 +40,7 @@ public sealed class FillMarcher
     /// <param name="cancellation">Stops the work.</param>
     public FillState StateAt(double clock, bool withPressure, double tolerance = ForecastTolerance, CancellationToken cancellation = default)
     {
-        int count = _problem.Operator.CellCount;
+        int count = _problem.Operator.NodeCount;
         Demand(_solver.Solve(clock, tolerance, cancellation), clock);
         double[] accumulated = new double[count], saturation = new double[count];
         _solver.CopyAccumulatedPressure(accumulated);
@@ -54,32 +53,20 @@ public sealed class FillMarcher
             _solver.CopyPressure(pressure);
         }
 
-        double[] resinIn = new double[_problem.Feeds.Count], resinOut = new double[_problem.Vents.Count];
-        for (int feed = 0; feed < resinIn.Length; feed++)
-        {
-            foreach (CellContact contact in _problem.Feeds[feed].Contacts)
-                resinIn[feed] += contact.Conductance * (_problem.FeedPressures[feed] * clock - accumulated[contact.Cell]);
-        }
-
-        for (int vent = 0; vent < resinOut.Length; vent++)
-        {
-            if (!_problem.VentPassesResin[vent]) continue;
-            foreach (CellContact contact in _problem.Vents[vent].Contacts) resinOut[vent] += contact.Conductance * accumulated[contact.Cell];
-        }
-
-        double held = 0;
-        for (int cell = 0; cell < count; cell++) held += saturation[cell] * _problem.PoreVolume[cell];
-        double supplied = resinIn.Sum(), left = resinOut.Sum();
+        ResinAccount account = ResinAccount.Of(_problem, clock, accumulated, saturation);
         return new FillState
         {
             Clock = clock,
             Saturation = saturation,
             AccumulatedPressure = accumulated,
             Pressure = pressure,
-            FilledFraction = _poreVolume > 0 ? held / _poreVolume : 0,
-            ResinIn = resinIn,
-            ResinOut = resinOut,
-            MassBalanceError = supplied > 0 ? Math.Abs(supplied - left - held) / supplied : 0,
+            FilledFraction = _poreVolume > 0 ? account.InCloth / _poreVolume : 0,
+            ResinIn = account.In,
+            ResinOut = account.Out,
+            FeedLineVolume = account.FeedLines,
+            VentLineVolume = account.VentLines,
+            GapVolume = account.InGaps,
+            MassBalanceError = account.Error,
         };
     }
 

@@ -2,6 +2,7 @@ using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Lines;
+using InfusionSim.Physics.Network;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Flow;
@@ -31,6 +32,12 @@ public sealed class FillProblem
     /// <summary>Node on the mould in each cell: in the lowest layer of laminate [-]; −1 without cloth. [rows × columns], x fastest.</summary>
     public int[] ToolSide { get => field ??= OnlyLayer(); init; }
 
+    /// <summary>Hoses, lines with a bore and gaps.</summary>
+    public FeedNetwork Network { get; init; } = FeedNetwork.None;
+
+    /// <summary>Where each gap touches the cloth, in the panel's order.</summary>
+    public IReadOnlyList<LineContact> Gaps { get; init; } = [];
+
     /// <summary>Where each feed touches the cloth, in the panel's order.</summary>
     public required IReadOnlyList<LineContact> Feeds { get; init; }
 
@@ -47,16 +54,24 @@ public sealed class FillProblem
     /// <param name="node">Index of the node.</param>
     public int CellOf(int node) => node < Operator.CellCount ? node % Operator.CellsInLayer : -1;
 
-    /// <summary>Whether what a node holds stays in the part: laminate and core, not mesh, peel ply and lines.</summary>
+    /// <summary>Whether what a node holds stays in the part: laminate, core and gaps, not mesh, peel ply and lines.</summary>
     /// <param name="node">Index of the node.</param>
-    public bool StaysInPart(int node) => node < Operator.CellCount && Stack?.Layers[node / Operator.CellsInLayer].StaysInPart != false;
+    public bool StaysInPart(int node) =>
+        node < Operator.CellCount ? Stack?.Layers[node / Operator.CellsInLayer].StaysInPart != false : Network[node].Part == LinePart.Gap;
 
     /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [nodes].</summary>
     public double[] Supply()
     {
         double[] supply = new double[Operator.NodeCount];
         for (int feed = 0; feed < Feeds.Count; feed++)
-            foreach (CellContact contact in Feeds[feed].Contacts) supply[contact.Cell] += contact.Conductance * FeedPressures[feed];
+        {
+            foreach (CellContact contact in Feeds[feed].Contacts)
+            {
+                if (contact.LineNode < 0) supply[contact.Cell] += contact.Conductance * FeedPressures[feed];
+            }
+        }
+
+        foreach (LineEnd source in Network.Sources) supply[source.Node] += source.Conductance * FeedPressures[source.Line];
         return supply;
     }
 

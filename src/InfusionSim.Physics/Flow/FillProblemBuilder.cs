@@ -1,8 +1,10 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Cloths;
 using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Lines;
+using InfusionSim.Physics.Network;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Flow;
@@ -33,13 +35,15 @@ public static class FillProblemBuilder
         PanelLayers stack = PanelLayers.Of(panel);
         IReadOnlyList<LayerSheet> sheets = SheetBuilder.Of(panel, stack, cells, cancellation);
         cancellation.ThrowIfCancellationRequested();
-        LinePlan lines = LinePlan.Lay(panel, cells, sheets, cancellation);
-        LatticeOperator conductances = StackedOperator.Of(sheets, cells);
+        FeedNetwork network = FeedNetwork.Plan(panel, cells, new ClothMap(panel.Zones), sheets.Count * cells.Grid.CellCount);
+        LinePlan lines = LinePlan.Lay(panel, cells, sheets, network, cancellation);
+        LatticeOperator conductances = StackedOperator.Of(sheets, cells, network.Nodes.Count);
+        network.Write(conductances);
         bool[] passesResin = [.. panel.Vents.Select(vent => vent.Kind == VentKind.Tube)];
-        foreach (LineContact feed in lines.Feeds) Anchor(feed, conductances);
+        foreach (LineContact line in lines.Feeds.Concat(lines.Gaps)) Join(line, conductances);
         for (int k = 0; k < passesResin.Length; k++)
         {
-            if (passesResin[k]) Anchor(lines.Vents[k], conductances);
+            if (passesResin[k]) Join(lines.Vents[k], conductances);
         }
 
         return new()
@@ -47,10 +51,12 @@ public static class FillProblemBuilder
             Panel = panel,
             Cells = cells,
             Operator = conductances,
-            PoreVolume = [.. sheets.SelectMany(static sheet => sheet.PoreVolume)],
+            PoreVolume = [.. sheets.SelectMany(static sheet => sheet.PoreVolume), .. network.Nodes.Select(static node => node.Volume)],
             Stack = stack,
             BagSide = SideNodes.OfBagSide(sheets, cells),
             ToolSide = SideNodes.OfToolSide(sheets, cells),
+            Network = network,
+            Gaps = lines.Gaps,
             Feeds = lines.Feeds,
             FeedPressures = [.. panel.Feeds.Select(_ => 1.0)],
             Vents = lines.Vents,
@@ -58,8 +64,12 @@ public static class FillProblemBuilder
         };
     }
 
-    private static void Anchor(LineContact line, LatticeOperator conductances)
+    private static void Join(LineContact line, LatticeOperator conductances)
     {
-        foreach (CellContact contact in line.Contacts) conductances.Anchor[contact.Cell] += contact.Conductance;
+        foreach (CellContact contact in line.Contacts)
+        {
+            if (contact.LineNode < 0) conductances.Anchor[contact.Cell] += contact.Conductance;
+            else conductances.Link(contact.Cell, contact.LineNode, contact.Conductance);
+        }
     }
 }

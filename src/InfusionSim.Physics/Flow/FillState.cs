@@ -15,15 +15,24 @@ public sealed class FillState
     /// <summary>Pressure above the bag's over the driving pressure [-], 0 to 1; null unless asked for.</summary>
     public double[]? Pressure { get; init; }
 
-    /// <summary>Share of the pore volume that is full [-].</summary>
+    /// <summary>Share of the pore volume of the cloth that is full [-].</summary>
     public required double FilledFraction { get; init; }
 
-    /// <summary>Volume in through each feed so far [m³].</summary>
+    /// <summary>Volume that cloth and gaps have taken from each feed so far [m³].</summary>
     public required IReadOnlyList<double> ResinIn { get; init; }
 
-    /// <summary>Volume out through each vent so far [m³].</summary>
+    /// <summary>Volume that cloth and gaps have given to each vent so far [m³].</summary>
     public required IReadOnlyList<double> ResinOut { get; init; }
 
-    /// <summary>Resin in, less resin out, less resin in the cells, over resin in [-]; 0 before any resin is in.</summary>
+    /// <summary>Volume drawn so far that stands in the hose and line of each feed [m³]; the hose of a pot counts with the first feed it serves.</summary>
+    public IReadOnlyList<double> FeedLineVolume { get; init; } = [];
+
+    /// <summary>Volume that stands in the line and hose of each vent [m³].</summary>
+    public IReadOnlyList<double> VentLineVolume { get; init; } = [];
+
+    /// <summary>Volume in the gaps [m³].</summary>
+    public double GapVolume { get; init; }
+
+    /// <summary>Resin drawn from the pots, less resin out of the vents' ends, less what stands in lines, gaps and cloth, over resin drawn [-]; 0 before any is drawn.</summary>
     public required double MassBalanceError { get; init; }
 }

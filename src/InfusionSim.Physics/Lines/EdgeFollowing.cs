@@ -14,6 +14,9 @@ internal readonly record struct EdgeFollowing(double Reach)
 
     public static EdgeFollowing ForContactWidth(double contactWidth) => new(Math.Min(LargestReach, contactWidth / 2));
 
+    /// <summary>A gap lies beside the edge it is drawn on, or beyond it by half its width.</summary>
+    public static EdgeFollowing ForGap(double width) => new(Math.Max(LargestReach, width / 2));
+
     /// <summary>Stretch of a segment that runs along an edge, as shares of the segment; null when there is none.</summary>
     /// <param name="segment">Stretch of the line.</param>
     /// <param name="edge">The edge.</param>

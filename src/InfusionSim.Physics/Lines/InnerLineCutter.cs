@@ -30,13 +30,14 @@ internal sealed class InnerLineCutter
     /// <param name="stretches">The stretches.</param>
     /// <param name="contacts">Contacts of the line.</param>
     /// <param name="isFeed">Whether the line brings resin.</param>
-    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed)
+    /// <param name="onlyOnTop">Whether it lies on the panel; false for a gap, which parts the laminate from bottom to top.</param>
+    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed, bool onlyOnTop = true)
     {
         foreach (Segment stretch in stretches)
         {
             foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
             {
-                if (!sheet.IsOnTop(edge.Cell) && !sheet.IsOnTop(edge.OtherCell(cells.Grid))) continue;
+                if (onlyOnTop && !sheet.IsOnTop(edge.Cell) && !sheet.IsOnTop(edge.OtherCell(cells.Grid))) continue;
                 if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
                 crossings.Add(new(share, stretch, contacts, isFeed));
             }
@@ -45,7 +46,7 @@ internal sealed class InnerLineCutter
         // Between the outermost middles and the edge of the cloth there is no other cell to part from, but the line feeds there as well.
         foreach ((int cell, double conductance) in WallWays.Crossed(stretches, cells, sheet.Cloth))
         {
-            if (sheet.IsOnTop(cell)) contacts.AddBeyond(cell, conductance);
+            if (!onlyOnTop || sheet.IsOnTop(cell)) contacts.AddBeyond(cell, conductance);
         }
     }
 

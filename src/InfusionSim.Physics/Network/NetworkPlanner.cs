@@ -18,6 +18,7 @@ internal sealed class NetworkPlanner
     private readonly Panel panel;
     private readonly CutCellGrid cells;
     private readonly ClothMap cloth;
+    private readonly int firstNode;
     private readonly List<LineNode> nodes = [];
     private readonly List<NodeLink> links = [];
     private readonly List<LineEnd> sources = [], drains = [];
@@ -26,8 +27,10 @@ internal sealed class NetworkPlanner
     /// <param name="panel">The panel.</param>
     /// <param name="cells">Its cells.</param>
     /// <param name="cloth">Its zones.</param>
-    public NetworkPlanner(Panel panel, CutCellGrid cells, ClothMap cloth)
+    /// <param name="firstNode">Index of the first node.</param>
+    public NetworkPlanner(Panel panel, CutCellGrid cells, ClothMap cloth, int firstNode)
     {
+        this.firstNode = firstNode;
         this.panel = panel;
         this.cells = cells;
         this.cloth = cloth;
@@ -53,6 +56,7 @@ internal sealed class NetworkPlanner
         links.AddRange(joints.BetweenGaps());
         return new()
         {
+            FirstNode = firstNode,
             Nodes = nodes,
             Links = links,
             Sources = sources,
@@ -124,14 +128,14 @@ internal sealed class NetworkPlanner
     private NodeChain Chain(LinePath path, LinePart part, int index, Func<Point2, (double Section, double Permeability)> passageAt)
     {
         double[] cuts = PathElements.Cuts(path.Points, cells.Grid), conductances = new double[cuts.Length - 1];
-        NodeChain chain = new(path.Points, cuts, nodes.Count, conductances);
+        NodeChain chain = new(path.Points, cuts, NextNode, conductances);
         int first = chain.First, last = first + chain.Count - 1;
         for (int node = first; node <= last; node++)
         {
             Point2 middle = chain.At(chain.StationOf(node));
             (double section, double permeability) = passageAt(middle);
             conductances[node - first] = section * permeability;
-            nodes.Add(new(part, index, section * chain.LengthOf(node), middle));
+            Add(new(part, index, section * chain.LengthOf(node), middle));
             if (node > first) links.Add(new(node - 1, node, 1 / (chain.HalfResistance(node - 1) + chain.HalfResistance(node))));
         }
 
@@ -148,9 +152,9 @@ internal sealed class NetworkPlanner
         HoseEnd end = from;
         for (int k = 0; k < NodesInHose; k++)
         {
-            nodes.Add(new(part, index, volume, null));
-            Connect(end, nodes.Count - 1, half, index, ends);
-            end = new(nodes.Count - 1, half);
+            int node = Add(new(part, index, volume, null));
+            Connect(end, node, half, index, ends);
+            end = new(node, half);
         }
 
         return end;
@@ -159,11 +163,19 @@ internal sealed class NetworkPlanner
     private int Junction(HoseEnd end, LinePart part, int index, Point2? at, Hose sizedBy, List<LineEnd> ends)
     {
         double volume = JunctionShare * Math.PI * sizedBy.Bore * sizedBy.Bore / 4 * sizedBy.Length;
-        if (end.Node >= 0 && nodes[end.Node].Part is LinePart.FeedHose or LinePart.PotHose or LinePart.VentHose && nodes[end.Node].Volume > 2 * volume)
-            nodes[end.Node] = nodes[end.Node] with { Volume = nodes[end.Node].Volume - volume };
-        nodes.Add(new(part, index, volume, at));
-        Connect(end, nodes.Count - 1, 0, index, ends);
-        return nodes.Count - 1;
+        if (end.Node >= 0 && nodes[end.Node - firstNode] is { Part: LinePart.FeedHose or LinePart.PotHose or LinePart.VentHose } last && last.Volume > 2 * volume)
+            nodes[end.Node - firstNode] = last with { Volume = last.Volume - volume };
+        int node = Add(new(part, index, volume, at));
+        Connect(end, node, 0, index, ends);
+        return node;
+    }
+
+    private int NextNode => firstNode + nodes.Count;
+
+    private int Add(LineNode node)
+    {
+        nodes.Add(node);
+        return NextNode - 1;
     }
 
     private void Connect(HoseEnd end, int node, double further, int index, List<LineEnd> ends)

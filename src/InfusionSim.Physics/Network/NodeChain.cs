@@ -12,7 +12,7 @@ public sealed class NodeChain
     /// <summary>Makes a chain.</summary>
     /// <param name="path">Corners of the path [m].</param>
     /// <param name="cuts">Distances from the start of the path between which the nodes lie [m], one more than nodes; two for a line with one pressure.</param>
-    /// <param name="first">Its first node, counted from the first line node of the panel.</param>
+    /// <param name="first">Its first node.</param>
     /// <param name="conductances">Permeability of the passage times its cross-section at each node [m⁴]; +∞ for a line with one pressure.</param>
     internal NodeChain(IReadOnlyList<Point2> path, double[] cuts, int first, double[] conductances)
     {
@@ -22,7 +22,7 @@ public sealed class NodeChain
         First = first;
     }
 
-    /// <summary>Its first node, counted from the first line node of the panel.</summary>
+    /// <summary>Its first node.</summary>
     public int First { get; }
 
     /// <summary>How many nodes it has [-].</summary>

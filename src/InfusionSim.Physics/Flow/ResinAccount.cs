@@ -1,0 +1,99 @@
+using InfusionSim.Physics.Lines;
+using InfusionSim.Physics.Network;
+
+namespace InfusionSim.Physics.Flow;
+
+/// <summary>Where the resin has gone up to one value of the clock: out of the pots, through the lines, into cloth and gaps, out of the vents.</summary>
+/// <remarks>
+/// What a feed gives to the cloth is kept apart from what stands in its hose and its line, and what a vent takes from what stands in its own.
+/// All volumes are read from the flows through contacts and ends, not from what the nodes hold, so that the two can be held against each other.
+/// </remarks>
+internal sealed class ResinAccount
+{
+    private ResinAccount(double[] resinIn, double[] resinOut, double[] feedLines, double[] ventLines)
+    {
+        In = resinIn;
+        Out = resinOut;
+        FeedLines = feedLines;
+        VentLines = ventLines;
+    }
+
+    /// <summary>Volume that cloth and gaps have taken from each feed [m³].</summary>
+    public double[] In { get; }
+
+    /// <summary>Volume that cloth and gaps have given to each vent [m³].</summary>
+    public double[] Out { get; }
+
+    /// <summary>Volume that stands in the hose and line of each feed [m³], without what a primed hose held before.</summary>
+    public double[] FeedLines { get; }
+
+    /// <summary>Volume that stands in the line and hose of each vent [m³].</summary>
+    public double[] VentLines { get; }
+
+    /// <summary>Volume in the cloth of all layers [m³].</summary>
+    public double InCloth { get; private init; }
+
+    /// <summary>Volume in the gaps [m³].</summary>
+    public double InGaps { get; private init; }
+
+    /// <summary>Drawn from the pots, less out of the last vent's end, less what stands in between, over what was drawn [-].</summary>
+    public double Error { get; private init; }
+
+    /// <summary>Adds up a state.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="clock">Drive clock [-].</param>
+    /// <param name="accumulated">Accumulated pressure [-]. [nodes].</param>
+    /// <param name="saturation">How full each node is [-]. [nodes].</param>
+    public static ResinAccount Of(FillProblem problem, double clock, double[] accumulated, double[] saturation)
+    {
+        FeedNetwork network = problem.Network;
+        double[] resinIn = new double[problem.Feeds.Count], resinOut = new double[problem.Vents.Count];
+        double drawn = 0, drained = 0;
+        for (int feed = 0; feed < resinIn.Length; feed++)
+        {
+            foreach (CellContact contact in problem.Feeds[feed].Contacts)
+            {
+                double flow = contact.Conductance * (Before(feed, contact.LineNode) - accumulated[contact.Cell]);
+                resinIn[feed] += flow;
+                if (contact.LineNode < 0) drawn += flow;
+            }
+        }
+
+        foreach (GapContact contact in network.FedGaps) resinIn[contact.Line] += contact.Conductance * (Before(contact.Line, contact.LineNode) - accumulated[contact.GapNode]);
+        foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1) - accumulated[source.Node]);
+        for (int vent = 0; vent < resinOut.Length; vent++)
+        {
+            if (!problem.VentPassesResin[vent]) continue;
+            foreach (CellContact contact in problem.Vents[vent].Contacts)
+            {
+                double flow = contact.Conductance * (accumulated[contact.Cell] - Behind(contact.LineNode));
+                resinOut[vent] += flow;
+                if (contact.LineNode < 0) drained += flow;
+            }
+        }
+
+        foreach (GapContact contact in network.VentedGaps) resinOut[contact.Line] += contact.Conductance * (accumulated[contact.GapNode] - Behind(contact.LineNode));
+        foreach (LineEnd drain in network.Drains) drained += drain.Conductance * accumulated[drain.Node];
+
+        double[] feedLines = new double[resinIn.Length], ventLines = new double[resinOut.Length];
+        double cloth = 0, gaps = 0;
+        for (int node = 0; node < problem.Operator.CellCount; node++) cloth += saturation[node] * problem.PoreVolume[node];
+        for (int node = problem.Operator.CellCount; node < problem.Operator.NodeCount; node++)
+        {
+            double held = saturation[node] * problem.PoreVolume[node];
+            LineNode line = network[node];
+            if (line.Part == LinePart.Gap) gaps += held;
+            else (line.Part is LinePart.Vent or LinePart.VentHose ? ventLines : feedLines)[line.Line] += held;
+        }
+
+        return new(resinIn, resinOut, feedLines, ventLines)
+        {
+            InCloth = cloth,
+            InGaps = gaps,
+            Error = drawn > 0 ? Math.Abs(drawn - drained - cloth - gaps - feedLines.Sum() - ventLines.Sum()) / drawn : 0,
+        };
+
+        double Before(int feed, int lineNode) => lineNode < 0 ? problem.FeedPressures[feed] * clock : accumulated[lineNode];
+        double Behind(int lineNode) => lineNode < 0 ? 0 : accumulated[lineNode];
+    }
+}
