@@ -30,37 +30,36 @@ public static class DrySpotFinder
     private static DrySpot Compress(FillMap map, Bag bag, Pocket pocket, CancellationToken cancellation)
     {
         FillProblem problem = map.Problem;
-        double[] area = problem.Cells.Area, pores = problem.PoreVolume;
+        double[] pores = problem.PoreVolume;
         FillState atSealing = map.StateAt(pocket.SealedClock, cancellation: cancellation);
-        double gas = 0, sealedArea = 0;
+        double gas = 0;
+        DryColumns atFirst = new(problem), atLast = new(problem);
         foreach (int cell in pocket.Cells.Concat(PocketRim.Of(problem, pocket, atSealing.Saturation)))
         {
             double dry = 1 - atSealing.Saturation[cell];
             gas += pores[cell] * dry;
-            sealedArea += area[cell] * dry;
+            atFirst.Add(cell, dry);
         }
 
-        int last = pocket.Cells[^1];
+        int last = pocket.Cells.Last(node => problem.CellOf(node) >= 0);
         double resinPressure = bag.Pressure + (bag.Ambient - bag.Pressure) * map.Total.SteadyPressure[last];
         gas *= bag.Pressure / resinPressure;
 
         // What rounding leaves of the gas must not open one more cell.
         double least = gas * Rounding;
-        double room = gas, dryArea = 0, x = 0, y = 0, end = map.FillClock;
-        List<int> cells = [];
+        double room = gas, end = map.FillClock;
+        List<int> nodes = [];
         for (int k = pocket.Cells.Count - 1; k >= 0 && room > least; k--)
         {
             int cell = pocket.Cells[k];
             double share = Math.Min(1, room / pores[cell]);
             room -= share * pores[cell];
-            dryArea += share * area[cell];
-            x += share * area[cell] * problem.Cells.CentroidX[cell];
-            y += share * area[cell] * problem.Cells.CentroidY[cell];
-            cells.Add(cell);
+            atLast.Add(cell, share);
+            nodes.Add(cell);
             if (double.IsFinite(map.Arrival[cell])) end = map.Arrival[cell];
         }
 
-        Point2 middle = dryArea > 0 ? new Point2(x / dryArea, y / dryArea) : problem.Cells.CentroidOf(last);
-        return new DrySpot(middle, cells, dryArea, pocket.SealedClock, sealedArea, gas, end);
+        Point2 middle = atLast.Area > 0 ? new Point2(atLast.MomentX / atLast.Area, atLast.MomentY / atLast.Area) : problem.Cells.CentroidOf(problem.CellOf(last));
+        return new DrySpot(middle, atLast.Cells, atLast.Area, pocket.SealedClock, atFirst.Area, gas, end) { Nodes = nodes };
     }
 }

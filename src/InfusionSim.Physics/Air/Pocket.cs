@@ -1,6 +1,6 @@
 namespace InfusionSim.Physics.Air;
 
-/// <summary>Dry cells at the moment they are cut off from every vent that still passes air.</summary>
-/// <param name="Cells">The cells, in the order they fill.</param>
+/// <summary>Dry nodes at the moment they are cut off from every vent that still passes air.</summary>
+/// <param name="Cells">The nodes, in the order they fill.</param>
 /// <param name="SealedClock">Drive clock of that moment [-].</param>
 public sealed record Pocket(IReadOnlyList<int> Cells, double SealedClock);

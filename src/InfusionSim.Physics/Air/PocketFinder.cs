@@ -8,11 +8,11 @@ namespace InfusionSim.Physics.Air;
 /// In a fill that never dries a place again, dry places only split. Run backwards they only merge: cells are added in
 /// the reverse order of their arrival and joined with the dry cells beside them. A group without a vent cell that meets
 /// one with a vent, or gains a vent cell, was sealed off at that moment of the fill. A vent passes air as long as one
-/// cell it touches is dry. Derived.
+/// cell it touches is dry. Air goes up through dry layers as well. Derived.
 /// </remarks>
 public static class PocketFinder
 {
-    /// <summary>Smallest number of cells that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
+    /// <summary>Smallest number of cells, seen from above, that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
     public const int SmallestPocket = 4;
 
     private const double Tie = 1e-6;
@@ -23,8 +23,8 @@ public static class PocketFinder
     {
         ArgumentNullException.ThrowIfNull(map);
         FillProblem problem = map.Problem;
-        int columns = problem.Operator.Columns;
-        double[] arrival = map.Arrival, east = problem.Operator.East, north = problem.Operator.North;
+        AirWays ways = new(problem);
+        double[] arrival = map.Arrival;
         bool[] isVent = new bool[arrival.Length];
         foreach (LineContact vent in problem.Vents)
             foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] = true;
@@ -36,21 +36,16 @@ public static class PocketFinder
         {
             double clock = double.IsFinite(arrival[cell]) ? arrival[cell] : map.FillClock;
             List<int> beside = [];
-            if (east[cell] > 0) Look(cell + 1);
-            if (cell % columns > 0 && east[cell - 1] > 0) Look(cell - 1);
-            if (north[cell] > 0) Look(cell + columns);
-            if (cell >= columns && north[cell - columns] > 0) Look(cell - columns);
+            foreach (int neighbour in ways.From(cell))
+            {
+                int group = groups.Of(neighbour);
+                if (group >= 0 && !beside.Contains(group)) beside.Add(group);
+            }
 
             bool vented = isVent[cell] || beside.Any(groups.IsVented);
             foreach (int group in beside)
                 if (vented && !groups.IsVented(group)) Seal(group, clock);
             groups.Add(cell, isVent[cell], beside);
-
-            void Look(int neighbour)
-            {
-                int group = groups.Of(neighbour);
-                if (group >= 0 && !beside.Contains(group)) beside.Add(group);
-            }
         }
 
         foreach (int group in groups.Roots())
@@ -62,7 +57,7 @@ public static class PocketFinder
         {
             // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
             int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
-            if (dry.Length >= SmallestPocket) pockets.Add(new Pocket(dry, clock));
+            if (dry.Length >= SmallestPocket && dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Take(SmallestPocket).Count() == SmallestPocket) pockets.Add(new Pocket(dry, clock));
         }
     }
 }

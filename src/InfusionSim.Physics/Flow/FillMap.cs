@@ -23,14 +23,20 @@ public sealed class FillMap
     /// <summary>The problem it answers.</summary>
     public FillProblem Problem { get; }
 
-    /// <summary>Whether a feed can reach each cell. [rows × columns], x fastest.</summary>
+    /// <summary>Whether a feed can reach each node. [nodes].</summary>
     public bool[] Reached { get; }
 
     /// <summary>When the last place is full, which that is, and the pressure when all is wet.</summary>
     public FillTotal Total { get; }
 
-    /// <summary>Drive clock at which the front passes the middle of each cell [-]; +∞ where it never does, NaN without cloth. [rows × columns], x fastest.</summary>
+    /// <summary>Drive clock at which the front passes the middle of each node [-]; +∞ where it never does, NaN where there is nothing to fill. [nodes].</summary>
     public double[] Arrival { get; }
+
+    /// <summary>Arrival on the side one sees through the bag [-]; NaN without cloth. [rows × columns], x fastest.</summary>
+    public double[] BagSideArrival => field ??= On(Problem.BagSide);
+
+    /// <summary>Arrival in the lowest layer of laminate, on the mould [-]; NaN without cloth. [rows × columns], x fastest.</summary>
+    public double[] ToolSideArrival => field ??= On(Problem.ToolSide);
 
     /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
     public IReadOnlyList<FillTally> Tallies { get; }
@@ -38,7 +44,7 @@ public sealed class FillMap
     /// <summary>Drive clock at which the last place that can fill is full [-], gas in sealed places left out of account.</summary>
     public double FillClock => Total.Clock;
 
-    /// <summary>Cell that fills last [-]; −1 when none can.</summary>
+    /// <summary>Node that fills last [-]; −1 when none can.</summary>
     public int LastCell => Total.LastCell;
 
     /// <summary>Computes the fill of a panel.</summary>
@@ -65,7 +71,14 @@ public sealed class FillMap
         lock (_marching) return _marcher.StateAt(clock, withPressure, cancellation: cancellation);
     }
 
-    /// <summary>Drive clock at which the front passes a place [-]; +∞ where it never does, NaN where there is no cloth.</summary>
+    /// <summary>Drive clock at which the front passes a place on the side one sees through the bag [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
-    public double ArrivalAt(Point2 place) => PlaceArrival.At(this, place);
+    public double ArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.BagSide, place);
+
+    /// <summary>Drive clock at which the front passes a place on the mould [-]; +∞ where it never does, NaN where there is no cloth.</summary>
+    /// <param name="place">The place [m].</param>
+    public double ToolSideArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.ToolSide, place);
+
+    private double[] On(int[] side) =>
+        side.SequenceEqual(Enumerable.Range(0, Arrival.Length)) ? Arrival : [.. side.Select(node => node < 0 ? double.NaN : Arrival[node])];
 }

@@ -16,17 +16,17 @@ public sealed class FillMarcher
 
     private readonly FillProblem _problem;
     private readonly ObstacleSolver _solver;
-    private readonly double _poreVolume;
+    private readonly double _partVolume;
 
     /// <summary>Makes a marcher with a dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
-    /// <param name="reached">Cells that a feed can reach; the others stay dry. [rows × columns], x fastest.</param>
+    /// <param name="reached">Nodes that a feed can reach; the others stay dry. [nodes].</param>
     public FillMarcher(FillProblem problem, bool[] reached)
     {
         _problem = problem;
         double[] capacity = new double[reached.Length];
         for (int cell = 0; cell < capacity.Length; cell++) capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
-        _poreVolume = problem.PoreVolume.Take(problem.Operator.CellCount).Sum();
+        _partVolume = problem.PartVolume;
         _solver = new ObstacleSolver(problem.Operator, capacity, problem.Supply());
     }
 
@@ -60,7 +60,8 @@ public sealed class FillMarcher
             Saturation = saturation,
             AccumulatedPressure = accumulated,
             Pressure = pressure,
-            FilledFraction = _poreVolume > 0 ? account.InCloth / _poreVolume : 0,
+            FilledFraction = _partVolume > 0 ? account.InPart / _partVolume : 0,
+            MeshVolume = account.InMesh,
             ResinIn = account.In,
             ResinOut = account.Out,
             FeedLineVolume = account.FeedLines,

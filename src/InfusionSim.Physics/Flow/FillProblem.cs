@@ -59,6 +59,18 @@ public sealed class FillProblem
     public bool StaysInPart(int node) =>
         node < Operator.CellCount ? Stack?.Layers[node / Operator.CellsInLayer].StaysInPart != false : Network[node].Part == LinePart.Gap;
 
+    /// <summary>Pore volume of laminate and core [m³].</summary>
+    public double PartVolume
+    {
+        get
+        {
+            double sum = 0;
+            for (int node = 0; node < Operator.CellCount; node++)
+                if (StaysInPart(node)) sum += PoreVolume[node];
+            return sum;
+        }
+    }
+
     /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [nodes].</summary>
     public double[] Supply()
     {

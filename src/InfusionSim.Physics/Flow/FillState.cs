@@ -1,21 +1,21 @@
 namespace InfusionSim.Physics.Flow;
 
-/// <summary>The panel at one value of the drive clock. Arrays run [rows × columns], x fastest.</summary>
+/// <summary>The panel at one value of the drive clock. Arrays run over the nodes of its problem, [nodes].</summary>
 public sealed class FillState
 {
     /// <summary>Drive clock [-].</summary>
     public required double Clock { get; init; }
 
-    /// <summary>How full each cell is [-], 0 to 1; 0 without cloth.</summary>
+    /// <summary>How full each node is [-], 0 to 1; 0 where there is nothing to fill. [nodes].</summary>
     public required double[] Saturation { get; init; }
 
-    /// <summary>Pressure above the bag's over the driving pressure, accumulated over the clock, in each cell [-].</summary>
+    /// <summary>Pressure above the bag's over the driving pressure, accumulated over the clock, in each node [-]. [nodes].</summary>
     public required double[] AccumulatedPressure { get; init; }
 
-    /// <summary>Pressure above the bag's over the driving pressure [-], 0 to 1; null unless asked for.</summary>
+    /// <summary>Pressure above the bag's over the driving pressure [-], 0 to 1; null unless asked for. [nodes].</summary>
     public double[]? Pressure { get; init; }
 
-    /// <summary>Share of the pore volume of the cloth that is full [-].</summary>
+    /// <summary>Share of the pore volume of laminate and core that is full [-].</summary>
     public required double FilledFraction { get; init; }
 
     /// <summary>Volume that cloth and gaps have taken from each feed so far [m³].</summary>
@@ -29,6 +29,9 @@ public sealed class FillState
 
     /// <summary>Volume that stands in the line and hose of each vent [m³].</summary>
     public IReadOnlyList<double> VentLineVolume { get; init; } = [];
+
+    /// <summary>Volume in mesh and peel ply, which come off the part [m³].</summary>
+    public double MeshVolume { get; init; }
 
     /// <summary>Volume in the gaps [m³].</summary>
     public double GapVolume { get; init; }

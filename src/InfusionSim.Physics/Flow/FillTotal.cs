@@ -28,23 +28,23 @@ public sealed class FillTotal
     /// <summary>Drive clock at which the last place that can fill is full [-]; 0 when none can.</summary>
     public double Clock { get; }
 
-    /// <summary>Cell that fills last, the lowest and then the leftmost of equals [-]; −1 when none can fill.</summary>
+    /// <summary>Node of a layer that fills last, the lowest and then the leftmost of equals [-]; −1 when none can fill. Lines do not count: the panel is full without them.</summary>
     public int LastCell { get; }
 
-    /// <summary>Whether each cell fills at all. [rows × columns], x fastest.</summary>
+    /// <summary>Whether each node fills at all. [nodes].</summary>
     public bool[] Fills { get; }
 
-    /// <summary>Pressure above the bag's over the driving pressure when everything is wet [-]; 0 where resin cannot go. [rows × columns], x fastest.</summary>
+    /// <summary>Pressure above the bag's over the driving pressure when everything is wet [-]; 0 where resin cannot go. [nodes].</summary>
     public double[] SteadyPressure { get; }
 
     /// <summary>Computes the end of a fill.</summary>
     /// <param name="problem">The panel as numbers.</param>
-    /// <param name="reached">Cells that a feed can reach. [rows × columns], x fastest.</param>
+    /// <param name="reached">Nodes that a feed can reach. [nodes].</param>
     /// <param name="tolerance">Largest sum of imbalances relative to the pore volume [-].</param>
     /// <param name="cancellation">Stops the work.</param>
     public static FillTotal Of(FillProblem problem, bool[] reached, double tolerance, CancellationToken cancellation = default)
     {
-        int count = problem.Operator.CellCount;
+        int count = problem.Operator.NodeCount;
         double[] consumed = new double[count], pressure = new double[count], load = new double[count];
         SteadySolver solver = new(problem.Operator, reached);
         for (int cell = 0; cell < count; cell++) load[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
@@ -64,7 +64,7 @@ public sealed class FillTotal
             full[cell] = reached[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
         double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load);
         bool[] fills = [.. full.Select(clock => clock <= limit)];
-        (double end, int last) = LastOf(full, fills);
+        (double end, int last) = LastOf(full, fills, problem.Operator.CellCount);
         return new FillTotal(end, last, pressure, fills);
     }
 
@@ -81,11 +81,11 @@ public sealed class FillTotal
         return 0;
     }
 
-    private static (double Clock, int Cell) LastOf(double[] full, bool[] fills)
+    private static (double Clock, int Cell) LastOf(double[] full, bool[] fills, int cells)
     {
         double clock = 0, kept = 0;
         int last = -1;
-        for (int cell = 0; cell < full.Length; cell++)
+        for (int cell = 0; cell < cells; cell++)
         {
             if (!fills[cell]) continue;
             clock = Math.Max(clock, full[cell]);

@@ -1,3 +1,5 @@
+using InfusionSim.Numerics.Stencils;
+
 namespace InfusionSim.Physics.Flow;
 
 /// <summary>When the front passes the middle of each cell, from the states on both sides of that moment.</summary>
@@ -23,6 +25,8 @@ internal sealed class FrontTracker
     private readonly FillMarcher _marcher;
     private readonly double _end;
     private readonly double[] _supply;
+    private readonly bool _isPlain;
+    private readonly List<NodeNeighbour> _neighbours = [];
     private readonly double[] _arrival;
     private readonly List<FillTally> _tallies = [];
 
@@ -31,8 +35,9 @@ internal sealed class FrontTracker
         _problem = problem;
         _marcher = marcher;
         _end = end;
-        int count = problem.Operator.CellCount;
+        int count = problem.Operator.NodeCount;
         _supply = problem.Supply();
+        _isPlain = problem.Operator is { Layers: 1, LineNodes: 0, Ways.Count: 2 };
         _arrival = new double[count];
         for (int cell = 0; cell < count; cell++) _arrival[cell] = problem.PoreVolume[cell] > 0 ? double.PositiveInfinity : double.NaN;
     }
@@ -44,7 +49,7 @@ internal sealed class FrontTracker
     /// <param name="moments">How many clock values to begin with, at least 2.</param>
     /// <param name="progress">Told the share of the clock that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>Arrival of each cell, +∞ where the front never comes, NaN without cloth [-]; and what the states computed add up to, in order.</returns>
+    /// <returns>Arrival of each node, +∞ where the front never comes, NaN where there is nothing to fill [-]; and what the states computed add up to, in order.</returns>
     public static (double[] Arrival, IReadOnlyList<FillTally> Tallies) Follow(
         FillProblem problem, FillMarcher marcher, double end, int moments, Action<double>? progress, CancellationToken cancellation)
     {
@@ -126,9 +131,19 @@ internal sealed class FrontTracker
             }
 
             if (state.Saturation[cell] <= 0) continue;
-            double inflow = _supply[cell] + east[cell] * Right(p, cell, columns) + north[cell] * Above(p, cell, columns);
-            if (cell % columns > 0) inflow += east[cell - 1] * p[cell - 1];
-            if (cell >= columns) inflow += north[cell - columns] * p[cell - columns];
+            double inflow = _supply[cell];
+            if (_isPlain)
+            {
+                inflow = inflow + east[cell] * Right(p, cell, columns) + north[cell] * Above(p, cell, columns);
+                if (cell % columns > 0) inflow += east[cell - 1] * p[cell - 1];
+                if (cell >= columns) inflow += north[cell - columns] * p[cell - columns];
+            }
+            else
+            {
+                _problem.Operator.CollectNeighbours(cell, _neighbours);
+                foreach (NodeNeighbour neighbour in _neighbours) inflow += neighbour.Conductance * p[neighbour.Node];
+            }
+
             rate[cell] = inflow / _problem.PoreVolume[cell];
         }
 

@@ -1,37 +1,36 @@
+using InfusionSim.Numerics.Stencils;
+
 namespace InfusionSim.Physics.Flow;
 
-/// <summary>Which cells a feed can reach through open faces; a feed line or vent line across the panel is a barrier.</summary>
+/// <summary>Which nodes a feed can reach along ways that conduct; a feed line or vent line across the panel is a barrier in the layer it lies on.</summary>
 internal static class Reach
 {
-    /// <summary>Marks the cells that are joined to a feed. [rows × columns], x fastest.</summary>
+    /// <summary>Marks the nodes that are joined to a feed. [nodes].</summary>
     /// <param name="problem">Conductances and contacts.</param>
     public static bool[] From(FillProblem problem)
     {
-        int columns = problem.Operator.Columns, count = problem.Operator.CellCount;
-        double[] east = problem.Operator.East, north = problem.Operator.North;
-        bool[] reached = new bool[count];
+        bool[] reached = new bool[problem.Operator.NodeCount];
         Stack<int> open = new();
+        List<NodeNeighbour> neighbours = [];
         for (int feed = 0; feed < problem.Feeds.Count; feed++)
         {
             if (problem.FeedPressures[feed] <= 0) continue;
             foreach (var contact in problem.Feeds[feed].Contacts) Visit(contact.Cell);
         }
 
-        while (open.TryPop(out int cell))
+        while (open.TryPop(out int node))
         {
-            if (east[cell] > 0) Visit(cell + 1);
-            if (cell % columns > 0 && east[cell - 1] > 0) Visit(cell - 1);
-            if (north[cell] > 0) Visit(cell + columns);
-            if (cell >= columns && north[cell - columns] > 0) Visit(cell - columns);
+            problem.Operator.CollectNeighbours(node, neighbours);
+            foreach (NodeNeighbour neighbour in neighbours) Visit(neighbour.Node);
         }
 
         return reached;
 
-        void Visit(int cell)
+        void Visit(int node)
         {
-            if (reached[cell] || problem.PoreVolume[cell] <= 0) return;
-            reached[cell] = true;
-            open.Push(cell);
+            if (reached[node] || problem.PoreVolume[node] <= 0) return;
+            reached[node] = true;
+            open.Push(node);
         }
     }
 }

@@ -30,8 +30,11 @@ internal sealed class ResinAccount
     /// <summary>Volume that stands in the line and hose of each vent [m³].</summary>
     public double[] VentLines { get; }
 
-    /// <summary>Volume in the cloth of all layers [m³].</summary>
-    public double InCloth { get; private init; }
+    /// <summary>Volume in laminate and core [m³].</summary>
+    public double InPart { get; private init; }
+
+    /// <summary>Volume in mesh and peel ply, which come off the part [m³].</summary>
+    public double InMesh { get; private init; }
 
     /// <summary>Volume in the gaps [m³].</summary>
     public double InGaps { get; private init; }
@@ -76,8 +79,14 @@ internal sealed class ResinAccount
         foreach (LineEnd drain in network.Drains) drained += drain.Conductance * accumulated[drain.Node];
 
         double[] feedLines = new double[resinIn.Length], ventLines = new double[resinOut.Length];
-        double cloth = 0, gaps = 0;
-        for (int node = 0; node < problem.Operator.CellCount; node++) cloth += saturation[node] * problem.PoreVolume[node];
+        double part = 0, mesh = 0, gaps = 0;
+        for (int node = 0; node < problem.Operator.CellCount; node++)
+        {
+            double held = saturation[node] * problem.PoreVolume[node];
+            if (problem.StaysInPart(node)) part += held;
+            else mesh += held;
+        }
+
         for (int node = problem.Operator.CellCount; node < problem.Operator.NodeCount; node++)
         {
             double held = saturation[node] * problem.PoreVolume[node];
@@ -88,9 +97,10 @@ internal sealed class ResinAccount
 
         return new(resinIn, resinOut, feedLines, ventLines)
         {
-            InCloth = cloth,
+            InPart = part,
+            InMesh = mesh,
             InGaps = gaps,
-            Error = drawn > 0 ? Math.Abs(drawn - drained - cloth - gaps - feedLines.Sum() - ventLines.Sum()) / drawn : 0,
+            Error = drawn > 0 ? Math.Abs(drawn - drained - part - mesh - gaps - feedLines.Sum() - ventLines.Sum()) / drawn : 0,
         };
 
         double Before(int feed, int lineNode) => lineNode < 0 ? problem.FeedPressures[feed] * clock : accumulated[lineNode];

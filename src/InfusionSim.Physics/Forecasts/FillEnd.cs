@@ -8,9 +8,9 @@ namespace InfusionSim.Physics.Forecasts;
 /// <param name="Outcome">The first that applies of gels first, stops short, traps air, fills.</param>
 /// <param name="FillClock">Drive clock at which the last place that can fill is full [-], whatever the gel time.</param>
 /// <param name="Clock">Drive clock at the end: the same, or gel [-].</param>
-/// <param name="LastCell">Cell that fills last [-]; −1 when none can.</param>
+/// <param name="LastCell">Node that fills last [-]; −1 when none can.</param>
 /// <param name="UnreachedArea">Area of cloth that the resin cannot reach [m²].</param>
-/// <param name="UnreachedCells">Cells of that cloth.</param>
+/// <param name="UnreachedCells">Cells of that cloth, each counted when one layer of the part cannot be reached there.</param>
 internal sealed record FillEnd(
     Outcome Outcome, double FillClock, double Clock, int LastCell, double UnreachedArea, IReadOnlyList<int> UnreachedCells)
 {
@@ -28,7 +28,7 @@ internal sealed record FillEnd(
     public static FillEnd Of(FillMap map, IReadOnlyList<DrySpot> spots, DriveClock clock, Goals goals)
     {
         double[] area = map.Problem.Cells.Area;
-        int[] unreached = [.. Enumerable.Range(0, area.Length).Where(cell => area[cell] > 0 && !map.Total.Fills[cell])];
+        int[] unreached = Unreached(map);
         double unreachedArea = unreached.Sum(cell => area[cell]);
         bool stopsShort = unreachedArea > goals.LargestDrySpot || map.LastCell < 0;
         bool trapsAir = spots.Any(spot => spot.Area > goals.LargestDrySpot);
@@ -41,11 +41,19 @@ internal sealed record FillEnd(
         return new FillEnd(outcome, fillClock, Math.Min(fillClock, clock.GelClock), lastCell, unreachedArea, unreached) { StopsShort = stopsShort };
     }
 
+    private static int[] Unreached(FillMap map)
+    {
+        FillProblem problem = map.Problem;
+        return [.. Enumerable.Range(0, problem.Operator.CellCount)
+            .Where(node => problem.PoreVolume[node] > 0 && problem.StaysInPart(node) && !map.Total.Fills[node])
+            .Select(problem.CellOf).Distinct()];
+    }
+
     private static (double Clock, int Cell) LastOutside(FillMap map, IReadOnlyList<DrySpot> spots)
     {
-        HashSet<int> dry = [.. spots.SelectMany(static spot => spot.Cells)];
+        HashSet<int> dry = [.. spots.SelectMany(static spot => spot.Nodes)];
         (double clock, int last) = (0, -1);
-        for (int cell = 0; cell < map.Arrival.Length; cell++)
+        for (int cell = 0; cell < map.Problem.Operator.CellCount; cell++)
         {
             double arrival = map.Arrival[cell];
             if (!double.IsFinite(arrival) || arrival <= clock || dry.Contains(cell)) continue;

@@ -33,7 +33,7 @@ internal static class FindingList
         FillState state)
     {
         List<Finding> findings = [];
-        Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(end.LastCell) : null;
+        Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null;
         if (end.GelsFirst)
             findings.Add(new(FindingKind.GelsFirst, last, Time: clock.GelTime, Amount: 1 - state.FilledFraction));
         if (end.StopsShort)

@@ -40,8 +40,11 @@ public sealed record Forecast
     /// <summary>Places that stay dry, largest first.</summary>
     public required IReadOnlyList<DrySpot> DrySpots { get; init; }
 
-    /// <summary>Arrival at each timing mark of the panel, in its order [s]; null where it never comes.</summary>
+    /// <summary>Arrival at each timing mark of the panel on the side one sees through the bag, in its order [s]; null where it never comes.</summary>
     public required IReadOnlyList<double?> TimingMarkArrivals { get; init; }
+
+    /// <summary>Arrival on the mould under each timing mark of the panel, in its order [s]; null where it never comes.</summary>
+    public IReadOnlyList<double?> ToolSideMarkArrivals { get => field ?? TimingMarkArrivals; init; }
 
     /// <summary>Volume in through each feed up to the end, in the panel's order [m³].</summary>
     public required IReadOnlyList<double> ResinIn { get; init; }
@@ -49,7 +52,7 @@ public sealed record Forecast
     /// <summary>What happens at each vent, in the panel's order.</summary>
     public required IReadOnlyList<VentForecast> Vents { get; init; }
 
-    /// <summary>Resin in the cloth at the end [m³].</summary>
+    /// <summary>Resin in laminate and core at the end [m³].</summary>
     public required double ResinInPreform { get; init; }
 
     /// <summary>Resin in, less resin out, less resin in the cloth, over resin in [-].</summary>
@@ -61,6 +64,9 @@ public sealed record Forecast
     /// <summary>Where the resin goes, for pictures.</summary>
     public required FillMap Map { get; init; }
 
-    /// <summary>Time at which the front passes the middle of each cell [s]; +∞ where it never does or not before the end; NaN without cloth. [rows × columns], x fastest.</summary>
+    /// <summary>Time at which the front passes the middle of each cell on the side one sees through the bag [s]; +∞ where it never does or not before the end; NaN without cloth. [rows × columns], x fastest.</summary>
     public required double[] ArrivalTimes { get; init; }
+
+    /// <summary>The same on the mould, in the lowest layer of laminate [s]. [rows × columns], x fastest.</summary>
+    public double[] ToolSideArrivalTimes { get => field ?? ArrivalTimes; init; }
 }

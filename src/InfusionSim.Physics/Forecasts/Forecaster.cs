@@ -73,16 +73,18 @@ public static class Forecaster
             EndTime = clock.TimeAt(end.Clock),
             Likely = likely,
             FilledFraction = state.FilledFraction,
-            LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(end.LastCell) : null,
+            LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,
             DrySpots = sealedSpots,
+            ToolSideMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ToolSideArrivalAt(mark.At), end, clock))],
             TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],
             ResinIn = state.ResinIn,
             Vents = vents,
-            ResinInPreform = state.FilledFraction * map.Problem.PoreVolume.Sum(),
+            ResinInPreform = state.FilledFraction * map.Problem.PartVolume,
             MassBalanceError = state.MassBalanceError,
             NumericalError = numericalError,
             Map = map,
-            ArrivalTimes = [.. map.Arrival.Select(arrival => double.IsNaN(arrival) ? double.NaN : TimeOf(arrival, end, clock) ?? double.PositiveInfinity)],
+            ArrivalTimes = TimesOf(map.BagSideArrival, end, clock),
+            ToolSideArrivalTimes = TimesOf(map.ToolSideArrival, end, clock),
         };
     }
 
@@ -91,6 +93,9 @@ public static class Forecaster
 
     private static double? TimeOf(double arrival, FillEnd end, DriveClock clock) =>
         arrival <= end.Clock ? clock.TimeAt(arrival) : null;
+
+    private static double[] TimesOf(double[] arrivals, FillEnd end, DriveClock clock) =>
+        [.. arrivals.Select(arrival => double.IsNaN(arrival) ? double.NaN : TimeOf(arrival, end, clock) ?? double.PositiveInfinity)];
 
     private static VentForecast AtVent(FillMap map, int vent, FillEnd end, FillState state, DriveClock clock, CancellationToken cancellation)
     {
