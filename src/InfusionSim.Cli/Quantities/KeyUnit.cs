@@ -18,6 +18,7 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
         ("Deg", new(Dimension.Angle, "°", Math.PI / 180)),
         ("M2", new(Dimension.Area, "m²", 1)),
         ("Mm", new(Dimension.Length, "mm", 1e-3)),
+        ("M", new(Dimension.Length, "m", 1)),
     ];
 
     private static readonly KeyUnit None = new(Dimension.Ratio, "", 1);

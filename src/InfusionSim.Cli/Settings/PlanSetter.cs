@@ -77,6 +77,14 @@ public static class PlanSetter
                 Quantity quantity = QuantityReader.Read(field.JsonName, typed, PlanDefaults.AmbientMbarAbs(plan.Bag));
                 field.Accessor.SetValue(at, quantity.Value);
                 return quantity.Understood + LetGo(at, field);
+            case FieldType.Int32:
+                int whole = Whole(typed);
+                field.Accessor.SetValue(at, whole);
+                return whole.ToString(System.Globalization.CultureInfo.InvariantCulture);
+            case FieldType.Bool:
+                bool truth = Truth(typed);
+                field.Accessor.SetValue(at, truth);
+                return truth ? "true" : "false";
             case FieldType.Enum:
                 EnumValueDescriptor choice = Choose(field.EnumType, typed);
                 field.Accessor.SetValue(at, choice.Number);
@@ -86,6 +94,18 @@ public static class PlanSetter
                 return $"'{typed}'";
         }
     }
+
+    private static int Whole(string typed) =>
+        int.TryParse(typed.Trim(), System.Globalization.NumberStyles.AllowLeadingSign, System.Globalization.CultureInfo.InvariantCulture, out int whole)
+            ? whole
+            : throw new FormatException($"'{typed}' is no whole number. Write for example 3.");
+
+    private static bool Truth(string typed) => typed.Trim().ToLowerInvariant() switch
+    {
+        "true" or "yes" => true,
+        "false" or "no" => false,
+        _ => throw new FormatException($"'{typed}' is neither true nor false."),
+    };
 
     // A zone has one of the two; setting one lets go of the other.
     private static string LetGo(IMessage at, FieldDescriptor set)

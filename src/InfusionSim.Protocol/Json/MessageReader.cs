@@ -16,7 +16,7 @@ public static class MessageReader
     /// <summary>Largest text that is read [bytes].</summary>
     public const int MostBytes = 4 * 1024 * 1024;
 
-    /// <summary>Deepest nesting that is read [-]; a plan needs 7.</summary>
+    /// <summary>Deepest nesting that is read [-]; a plan needs 8.</summary>
     public const int MostDepth = 24;
 
     private static readonly UTF8Encoding StrictUtf8 = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);

@@ -99,11 +99,15 @@ internal sealed class ValueReader(FaultList faults)
         string[] names = [.. choices.Values.Where(choice => choice.Number != 0).Select(choice => choice.Name)];
         if (value.ValueKind == JsonValueKind.String && TryGetText(value.GetString, out string name)
             && choices.FindValueByName(name) is EnumValueDescriptor found) return found.Number;
-        string? nearest = value.ValueKind == JsonValueKind.String && TryGetText(value.GetString, out string text) ? NearestKey.Of(text, names) : null;
+        string? nearest = value.ValueKind == JsonValueKind.String && TryGetText(value.GetString, out string text) ? Nearest(text, names) : null;
         string advice = nearest is not null ? $"Did you mean {nearest}?" : $"It must be one of {string.Join(", ", names)}.";
         faults.Add(path, $"{path} is {KindOf(value)}. {advice}");
         return null;
     }
+
+    // TOOL_SIDE is short for PANEL_FACE_TOOL_SIDE.
+    private static string? Nearest(string text, string[] names) =>
+        text.Length > 2 && names.FirstOrDefault(name => name.EndsWith("_" + text, StringComparison.OrdinalIgnoreCase)) is string whole ? whole : NearestKey.Of(text, names);
 
     private ByteString? ReadBytes(JsonElement value, string path)
     {

@@ -6,10 +6,10 @@ using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Plans;
 
-/// <summary>Checks that feeds and vents lie on the cloth and apart from each other.</summary>
+/// <summary>Checks that feeds, vents and gaps lie on the cloth, feeds and vents apart from each other.</summary>
 internal static class LineCheck
 {
-    /// <summary>Checks the feeds and vents.</summary>
+    /// <summary>Checks the feeds, vents and gaps.</summary>
     public static void Run(InfusionPlan plan, Region region, RegionLocator locator, FaultList faults, List<string> warnings)
     {
         var places = new LinePlaces(region, locator, faults, warnings);
@@ -20,7 +20,11 @@ internal static class LineCheck
         for (int k = 0; k < plan.Vents.Count; k++)
             if (Draw(plan.Vents[k].Path, plan.Vents[k].Name, plan.Vents[k].ContactWidthMm, "vent", $"vents[{k}]", faults) is DrawnLine line) vents.Add(line);
 
-        foreach (DrawnLine line in feeds.Concat(vents)) places.Check(line);
+        var gaps = new List<DrawnLine>();
+        for (int k = 0; k < plan.Gaps.Count; k++)
+            if (DrawGap(plan.Gaps[k], $"gaps[{k}]", faults) is DrawnLine line) gaps.Add(line);
+
+        foreach (DrawnLine line in feeds.Concat(vents).Concat(gaps)) places.Check(line);
         foreach (DrawnLine vent in vents)
             foreach (DrawnLine feed in feeds)
                 CheckApart(feed, vent, faults, warnings);
@@ -40,11 +44,25 @@ internal static class LineCheck
         LinePath drawn = PlanMapping.ToPath(path);
         if (drawn.IsFitting && path.Points.Count > 1)
         {
-            faults.Add(place + ".path", $"{what} '{name}' is a line of no length: its {path.Points.Count} points are one. Give one point for a fitting, or two apart for a line.");
+            string fitting = what == "gap" ? "" : "one point for a fitting, or ";
+            faults.Add(place + ".path", $"{what} '{name}' is a line of no length: its {path.Points.Count} points are one. Give {fitting}two apart for a line.");
+            return null;
+        }
+
+        if (PathOverlap.Find(drawn) is Point2 twice)
+        {
+            faults.Add(place + ".path", $"{what} '{name}' doubles back on itself at {RingCheck.Say(twice)}: part of it lies on another part. Draw each stretch once; a branch is a {what} of its own.");
             return null;
         }
 
         return new DrawnLine(name, what, place, drawn, UnitConversion.MetresFromMm(widthMm));
+    }
+
+    private static DrawnLine? DrawGap(V1.Gap gap, string place, FaultList faults)
+    {
+        if (gap.Path is not { Points.Count: 1 }) return Draw(gap.Path, gap.Name, gap.HasWidthMm ? gap.WidthMm : 0, "gap", place, faults);
+        if (!faults.HasUnder(place + ".path")) faults.Add(place + ".path", $"gap '{gap.Name}' has one point; a gap runs from place to place. Give at least two points.");
+        return null;
     }
 
     private static void CheckApart(DrawnLine feed, DrawnLine vent, FaultList faults, List<string> warnings)

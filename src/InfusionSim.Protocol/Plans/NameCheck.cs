@@ -14,6 +14,15 @@ internal static class NameCheck
         for (int k = 0; k < plan.Feeds.Count; k++) Check(plan.Feeds[k].Name, $"feeds[{k}].name", lines, faults);
         for (int k = 0; k < plan.Vents.Count; k++) Check(plan.Vents[k].Name, $"vents[{k}].name", lines, faults);
 
+        for (int k = 0; k < plan.Gaps.Count; k++) Check(plan.Gaps[k].Name, $"gaps[{k}].name", lines, faults);
+
+        var layers = new Dictionary<string, string>(StringComparer.Ordinal);
+        for (int k = 0; k < plan.FlowMeshes.Count; k++) Check(plan.FlowMeshes[k].Name, $"flowMeshes[{k}].name", layers, faults);
+        for (int k = 0; k < plan.Cores.Count; k++) Check(plan.Cores[k].Name, $"cores[{k}].name", layers, faults);
+
+        var pots = new Dictionary<string, string>(StringComparer.Ordinal);
+        for (int k = 0; k < plan.Pots.Count; k++) Check(plan.Pots[k].Name, $"pots[{k}].name", pots, faults);
+
         var marks = new Dictionary<string, string>(StringComparer.Ordinal);
         for (int k = 0; k < plan.TimingMarks.Count; k++) Check(plan.TimingMarks[k].Name, $"timingMarks[{k}].name", marks, faults);
 

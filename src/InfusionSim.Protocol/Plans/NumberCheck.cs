@@ -18,7 +18,7 @@ public static class NumberCheck
         ArgumentNullException.ThrowIfNull(faults);
         foreach (MessageWalk.Place place in MessageWalk.Fields(message))
         {
-            if (place.Field.FieldType == FieldType.Double) CheckNumber(place, message as InfusionPlan, faults);
+            if (place.Field.FieldType is FieldType.Double or FieldType.Int32) CheckNumber(place, message as InfusionPlan, faults);
             if (place.Field.FieldType == FieldType.Enum) CheckChoice(place, faults);
         }
     }
@@ -34,9 +34,9 @@ public static class NumberCheck
         }
         else if (!place.Field.HasPresence || place.Field.Accessor.HasValue(place.Message))
         {
-            CheckValue((double)place.Field.Accessor.GetValue(place.Message), rule, place, plan, faults);
+            CheckValue(Convert.ToDouble(place.Field.Accessor.GetValue(place.Message), System.Globalization.CultureInfo.InvariantCulture), rule, place, plan, faults);
         }
-        else if (rule.IsNeeded && !faults.HasAt(place.Path))
+        else if (rule.IsNeeded && rule.IsSpared?.Invoke(place.Message) is not true && !faults.HasAt(place.Path))
         {
             string unit = rule.Unit.Length == 0 ? "" : $" in {rule.Unit}";
             faults.Add(place.Path, $"{SubjectOf(place)} is missing; give it{unit}, for example \"{place.Field.JsonName}\": {rule.Example}.");
@@ -67,6 +67,10 @@ public static class NumberCheck
         Zone zone when zone.Name.Length > 0 => $"{place.Field.JsonName} of zone '{Json.ValueReader.Shorten(zone.Name)}'",
         Feed feed when feed.Name.Length > 0 => $"{place.Field.JsonName} of feed '{Json.ValueReader.Shorten(feed.Name)}'",
         Vent vent when vent.Name.Length > 0 => $"{place.Field.JsonName} of vent '{Json.ValueReader.Shorten(vent.Name)}'",
+        FlowMesh mesh when mesh.Name.Length > 0 => $"{place.Field.JsonName} of flow mesh '{Json.ValueReader.Shorten(mesh.Name)}'",
+        Core core when core.Name.Length > 0 => $"{place.Field.JsonName} of core '{Json.ValueReader.Shorten(core.Name)}'",
+        Gap gap when gap.Name.Length > 0 => $"{place.Field.JsonName} of gap '{Json.ValueReader.Shorten(gap.Name)}'",
+        Pot pot when pot.Name.Length > 0 => $"{place.Field.JsonName} of pot '{Json.ValueReader.Shorten(pot.Name)}'",
         _ => place.Path,
     };
 }

@@ -1,3 +1,4 @@
+using Google.Protobuf;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Plans;
@@ -10,6 +11,9 @@ public sealed record NumberRule(double Least, double Most, string Unit)
 {
     /// <summary>Whether a plan without it is refused; otherwise it has a default or an alternative.</summary>
     public bool IsNeeded { get; init; }
+
+    /// <summary>Tells of the message around it that it may be left out there after all; null when it never may.</summary>
+    public Func<IMessage, bool>? IsSpared { get; init; }
 
     /// <summary>What to do about a value out of range, from the value and the plan; null for nothing to add.</summary>
     public Func<double, InfusionPlan?, string?>? Advice { get; init; }

@@ -24,19 +24,60 @@ public static class NumberRules
 
     private static readonly NumberRule ContactWidth = new(0.5, 500, "mm") { Advice = AdviseOnLength };
 
+    private static readonly NumberRule LayerPorosity = new(0.05, 0.98, "") { IsNeeded = true, Example = "0.8", Advice = AdviseOnFraction };
+
+    private static readonly NumberRule Bore = new(0.5, 100, "mm") { Advice = AdviseOnLength };
+
+    private static readonly NumberRule Angle = new(-360, 360, "°");
+
+    private static readonly NumberRule Pitch = new(0.2, 1000, "mm") { IsNeeded = true, Example = "20", Advice = AdviseOnLength };
+
     private static readonly Dictionary<string, NumberRule> Rules = new(StringComparer.Ordinal)
     {
         ["Point.x_mm"] = Coordinate,
         ["Point.y_mm"] = Coordinate,
         ["Preform.permeability_factor"] = new(1, 10, "") { Advice = (_, _) => "It is a factor: 1.5 means that two shots in three lie between K/1.5 and K·1.5." },
-        ["Zone.thickness_mm"] = new(0.05, 200, "mm") { IsNeeded = true, Example = "3", Advice = AdviseOnLength },
+        ["Zone.thickness_mm"] = new(0.05, 200, "mm") { IsNeeded = true, IsSpared = static zone => zone is Zone { LayUp: not null }, Example = "3", Advice = AdviseOnLength },
         ["Zone.porosity"] = new(0.05, 0.98, "") { Advice = AdviseOnFraction },
         ["Zone.fibre_volume_fraction"] = new(0.02, 0.95, "") { Advice = AdviseOnFraction },
         ["Permeability.k1_m2"] = PermeabilityInPlane with { IsNeeded = true, Example = "1e-10" },
         ["Permeability.k2_m2"] = PermeabilityInPlane,
         ["Permeability.k3_m2"] = new(1e-18, 1e-6, "m²") { Advice = AdviseOnPermeability },
-        ["Permeability.angle_deg"] = new(-360, 360, "°"),
-        ["Gap.width_mm"] = new(0.05, 100, "mm") { Advice = AdviseOnLength },
+        ["Permeability.angle_deg"] = Angle,
+        ["Ply.count"] = new(1, 200, ""),
+        ["Ply.angle_deg"] = Angle,
+        ["Ply.thickness_mm"] = new(0.05, 50, "mm") { IsNeeded = true, Example = "0.6", Advice = AdviseOnLength },
+        ["FlowMesh.thickness_mm"] = new(0.05, 50, "mm") { IsNeeded = true, Example = "1", Advice = AdviseOnLength },
+        ["FlowMesh.porosity"] = LayerPorosity,
+        ["PeelPly.thickness_mm"] = new(0.05, 5, "mm") { IsNeeded = true, Example = "0.2", Advice = AdviseOnLength },
+        ["PeelPly.porosity"] = LayerPorosity with { Example = "0.5" },
+        ["Core.tool_skin_fraction"] = new(0.05, 0.95, "") { Advice = static (value, _) => value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is the share of the lay-up under the core: 0.5 is half." },
+        ["Core.thickness_mm"] = new(0.5, 200, "mm") { IsNeeded = true, Example = "15", Advice = AdviseOnLength },
+        ["Core.porosity"] = new(0.001, 0.98, "") { Advice = AdviseOnFraction },
+        ["Grooves.width_mm"] = new(0.1, 50, "mm") { IsNeeded = true, Example = "2", Advice = AdviseOnLength },
+        ["Grooves.depth_mm"] = new(0.1, 200, "mm") { IsNeeded = true, Example = "2", Advice = AdviseOnLength },
+        ["Grooves.pitch_mm"] = Pitch,
+        ["Grooves.angle_deg"] = Angle,
+        ["Holes.diameter_mm"] = new(0.1, 50, "mm") { IsNeeded = true, Example = "3", Advice = AdviseOnLength },
+        ["Holes.pitch_mm"] = Pitch,
+        ["Hose.bore_mm"] = Bore with { IsNeeded = true, Example = "8" },
+        ["Hose.length_m"] = new(0.01, 50, "m")
+        {
+            IsNeeded = true,
+            Example = "2",
+            Advice = static (value, _) => value is > 50 and <= 50_000 ? $"It is metres: {Numbers.Say(value)} mm is {Numbers.Say(value / 1000)}." : "It is metres.",
+        },
+        ["Feed.bore_mm"] = Bore,
+        ["Vent.bore_mm"] = Bore,
+        ["Pot.level_mm"] = new(-20_000, 20_000, "mm") { Advice = static (_, _) => "It is the height of the resin above the feed, below 0 when the pot stands lower." },
+        ["Slope.uphill_deg"] = Angle,
+        ["Slope.angle_deg"] = new(0, 90, "°")
+        {
+            IsNeeded = true,
+            Example = "20",
+            Advice = static (value, _) => value < 0 ? "It is never negative: slope.uphillDeg says which way the panel rises." : "90 is upright.",
+        },
+        ["Gap.width_mm"] = new(0.05, 100, "mm") { IsNeeded = true, Example = "2", Advice = AdviseOnLength },
         ["Gap.height_mm"] = new(0.05, 200, "mm") { Advice = AdviseOnLength },
         ["Feed.contact_width_mm"] = ContactWidth,
         ["Vent.contact_width_mm"] = ContactWidth,
@@ -60,11 +101,13 @@ public static class NumberRules
         ["Goals.smallest_gel_margin_ratio"] = new(0, 100, "") { Advice = (_, _) => "It is time to gel over time to fill: 1.5 asks for half as much time again." },
         ["Goals.most_resin_out_cm3"] = new(0, 1e9, "cm³"),
         ["Resolution.cell_mm"] = new(0.01, 1000, "mm") { Advice = AdviseOnLength },
+        ["Resolution.sub_layers"] = new(1, 20, "") { Advice = static (_, _) => "It is how many layers the lay-up is cut into through its thickness; 3 to 5 are enough beside a flow mesh." },
+        ["WatchFillRequest.moments"] = new(1, Requests.RequestLimits.MostMoments, ""),
         ["WatchFillRequest.at_time_s"] = new(0, 1e8, "s") { Advice = (_, _) => "Times count from the opening of the first feed." },
     };
 
     /// <summary>The rule of a field.</summary>
-    /// <param name="field">A field that holds a double.</param>
+    /// <param name="field">A field that holds a number.</param>
     /// <exception cref="KeyNotFoundException">When somebody added a field without its range.</exception>
     public static NumberRule Of(FieldDescriptor field)
     {
@@ -73,7 +116,7 @@ public static class NumberRules
     }
 
     /// <summary>The rule of a field, or null when it has none.</summary>
-    /// <param name="field">A field that holds a double.</param>
+    /// <param name="field">A field that holds a number.</param>
     public static NumberRule? Find(FieldDescriptor field)
     {
         ArgumentNullException.ThrowIfNull(field);

@@ -29,12 +29,15 @@ public static class PlanChecker
         PresenceCheck.Run(filled, faults);
         NumberCheck.Run(filled, faults);
         TextCheck.Run(filled, faults);
-        NotComputedCheck.Run(filled, faults);
         PlanDefaults.FillIn(filled);
         NameCheck.Run(filled, faults);
+        AnisotropyCheck.Run(filled, faults);
+        CorePassages.Run(filled, faults);
+        NetworkCheck.Run(filled, faults, warnings);
         ResinCheck.Run(filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
         DrawingCheck.Run(filled, faults, warnings);
+        NotComputedCheck.Run(filled, faults);
         return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);
     }
 

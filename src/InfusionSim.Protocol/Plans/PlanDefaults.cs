@@ -8,8 +8,14 @@ public static class PlanDefaults
     /// <summary>Uncertainty of the permeability, times or divided by [-] (common practice).</summary>
     public const double PermeabilityFactor = 1.5;
 
-    /// <summary>Share of K1 that K3 has [-] (common practice); changes nothing without layers.</summary>
+    /// <summary>Share of K1 that K3 of cloth has [-] (common practice); changes nothing without layers.</summary>
     public const double ThroughThicknessShare = 0.01;
+
+    /// <summary>Share of K1 that K3 of a flow mesh or a flow-through core has [-]: as open through its thickness as along it (our own judgement).</summary>
+    public const double OpenThroughShare = 1;
+
+    /// <summary>Share of the lay-up that lies under a core [-]: as thick a skin on either side.</summary>
+    public const double ToolSkinFraction = 0.5;
 
     /// <summary>Width of a line or diameter of a fitting where it touches the cloth [mm].</summary>
     public const double ContactWidthMm = 12;
@@ -37,8 +43,7 @@ public static class PlanDefaults
         if (plan.Preform is Preform preform)
         {
             if (!preform.HasPermeabilityFactor) preform.PermeabilityFactor = PermeabilityFactor;
-            foreach (Zone zone in preform.Zones)
-                if (zone.Permeability is { HasK1M2: true } permeability) FillIn(permeability);
+            foreach (Zone zone in preform.Zones) FillIn(zone);
         }
 
         foreach (Feed feed in plan.Feeds)
@@ -49,6 +54,11 @@ public static class PlanDefaults
             if (vent.Kind == VentKind.Unspecified) vent.Kind = VentKind.Tube;
         }
 
+        FillInLayers(plan);
+        foreach (Pot pot in plan.Pots)
+            if (!pot.HasLevelMm) pot.LevelMm = 0;
+        if (plan.Slope is { HasUphillDeg: false } slope) slope.UphillDeg = 0;
+
         if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
         if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = StandardAmbientMbarAbs;
         plan.Goals ??= new Goals();
@@ -56,10 +66,43 @@ public static class PlanDefaults
         if (!plan.Goals.HasSmallestGelMarginRatio) plan.Goals.SmallestGelMarginRatio = SmallestGelMarginRatio;
     }
 
-    private static void FillIn(Permeability permeability)
+    private static void FillInLayers(InfusionPlan plan)
     {
+        foreach (FlowMesh mesh in plan.FlowMeshes)
+        {
+            if (mesh.Face == PanelFace.Unspecified) mesh.Face = PanelFace.BagSide;
+            FillIn(mesh.Permeability, OpenThroughShare);
+        }
+
+        FillIn(plan.PeelPly?.Permeability, ThroughThicknessShare);
+        foreach (Core core in plan.Cores)
+        {
+            if (!core.HasToolSkinFraction) core.ToolSkinFraction = ToolSkinFraction;
+            if (core.Grooves is { HasAngleDeg: false } grooves) grooves.AngleDeg = 0;
+            FillIn(core.Permeability, OpenThroughShare);
+        }
+    }
+
+    private static void FillIn(Zone zone)
+    {
+        FillIn(zone.Permeability, ThroughThicknessShare);
+        if (zone.LayUp is not LayUp layUp) return;
+        foreach (Ply ply in layUp.Plies)
+        {
+            if (!ply.HasCount) ply.Count = 1;
+            if (!ply.HasAngleDeg) ply.AngleDeg = 0;
+            FillIn(ply.Permeability, ThroughThicknessShare);
+        }
+
+        if (!zone.HasThicknessMm && layUp.Plies.Count > 0 && layUp.Plies.All(ply => ply.HasThicknessMm))
+            zone.ThicknessMm = Units.UnitConversion.Kept(layUp.Plies.Sum(ply => ply.Count * ply.ThicknessMm));
+    }
+
+    private static void FillIn(Permeability? permeability, double throughShare)
+    {
+        if (permeability is not { HasK1M2: true }) return;
         if (!permeability.HasK2M2) permeability.K2M2 = permeability.K1M2;
-        if (!permeability.HasK3M2) permeability.K3M2 = ThroughThicknessShare * permeability.K1M2;
+        if (!permeability.HasK3M2) permeability.K3M2 = throughShare * permeability.K1M2;
         if (!permeability.HasAngleDeg) permeability.AngleDeg = 0;
     }
 }

@@ -18,6 +18,30 @@ public static class PlanLimits
     /// <summary>Feeds and vents together [-].</summary>
     public const int MostLines = 200;
 
+    /// <summary>Flow meshes [-].</summary>
+    public const int MostMeshes = 50;
+
+    /// <summary>Cores [-].</summary>
+    public const int MostCores = 50;
+
+    /// <summary>Gaps [-].</summary>
+    public const int MostGaps = 100;
+
+    /// <summary>Pots [-].</summary>
+    public const int MostPots = 50;
+
+    /// <summary>Plies that one zone lists [-].</summary>
+    public const int MostPlies = 200;
+
+    /// <summary>Squares times layers [-].</summary>
+    public const int MostNodes = 1_000_000;
+
+    /// <summary>Squares that the bore of a line or the width of a gap may cover [-]; wider is an area, no line (our own judgement).</summary>
+    public const double WidestLineSquares = 3;
+
+    /// <summary>How many times a permeability in the plane may exceed that across it [-]: as far as the flow is tested.</summary>
+    public const double MostAnisotropy = 100;
+
     /// <summary>Timing marks [-].</summary>
     public const int MostMarks = 200;
 

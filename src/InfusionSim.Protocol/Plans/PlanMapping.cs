@@ -20,10 +20,18 @@ public static class PlanMapping
         var panel = new Panel(
             RegionOf(plan.Preform),
             [.. plan.Preform.Zones.Select(ToZone)],
-            [.. plan.Feeds.Select(ToFeed)],
-            [.. plan.Vents.Select(ToVent)],
+            [.. plan.Feeds.Select(LineMapping.ToFeed)],
+            [.. plan.Vents.Select(LineMapping.ToVent)],
             [.. plan.TimingMarks.Select(mark => new TimingMark(mark.Name, ToPoint(mark.At)))],
-            UnitConversion.MetresFromMm(plan.Resolution.CellMm));
+            UnitConversion.MetresFromMm(plan.Resolution.CellMm))
+        {
+            FlowMeshes = [.. plan.FlowMeshes.Select(LayerMapping.ToMesh)],
+            PeelPly = plan.PeelPly is null ? null : LayerMapping.ToPeelPly(plan.PeelPly),
+            Gaps = [.. plan.Gaps.Select(LineMapping.ToGap)],
+            Pots = [.. plan.Pots.Select(LineMapping.ToPot)],
+            SubLayers = plan.Resolution.HasSubLayers ? plan.Resolution.SubLayers : null,
+            Slope = plan.Slope is null ? null : new Slope(UnitConversion.RadiansFromDeg(plan.Slope.UphillDeg), UnitConversion.RadiansFromDeg(plan.Slope.AngleDeg)),
+        };
         return new FillInputs(plan, panel, ToResin(plan.Resin), ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
     }
 
@@ -74,24 +82,7 @@ public static class PlanMapping
         zone.Area is null ? null : ToRing(zone.Area),
         UnitConversion.MetresFromMm(zone.ThicknessMm),
         zone.HasPorosity ? zone.Porosity : 1 - zone.FibreVolumeFraction,
-        new Permeability(
-            zone.Permeability.K1M2,
-            zone.Permeability.K2M2,
-            zone.Permeability.K3M2,
-            UnitConversion.RadiansFromDeg(zone.Permeability.AngleDeg)));
-
-    private static Feed ToFeed(Contract.Feed feed) => new(feed.Name, ToPath(feed.Path), UnitConversion.MetresFromMm(feed.ContactWidthMm));
-
-    private static Vent ToVent(Contract.Vent vent) => new(
-        vent.Name,
-        ToPath(vent.Path),
-        UnitConversion.MetresFromMm(vent.ContactWidthMm),
-        vent.Kind switch
-        {
-            Contract.VentKind.Membrane => VentKind.Membrane,
-            Contract.VentKind.Tube or Contract.VentKind.Unspecified => VentKind.Tube,
-            _ => throw new ArgumentException($"{vent.Kind} is no kind of vent.", nameof(vent)),
-        });
+        LayerMapping.ToPermeability(zone.Permeability));
 
     private static Physics.Clock.Resin ToResin(Contract.Resin resin) => new(
         resin.ViscosityPaS,

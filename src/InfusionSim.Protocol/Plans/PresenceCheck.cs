@@ -17,7 +17,9 @@ internal static class PresenceCheck
         for (int k = 0; k < plan.Feeds.Count; k++) CheckPath(plan.Feeds[k].Path, $"feeds[{k}].path", faults);
         for (int k = 0; k < plan.Vents.Count; k++) CheckPath(plan.Vents[k].Path, $"vents[{k}].path", faults);
         for (int k = 0; k < plan.TimingMarks.Count; k++) Need(plan.TimingMarks[k].At, $"timingMarks[{k}].at", "give its place, for example { \"xMm\": 300, \"yMm\": 200 }");
+        for (int k = 0; k < plan.Gaps.Count; k++) CheckPath(plan.Gaps[k].Path, $"gaps[{k}].path", faults);
         if (plan.Preform is Preform preform) CheckPreform(preform, faults);
+        LayerPresence.Run(plan, faults);
 
         void Need(object? part, string path, string advice)
         {
@@ -40,7 +42,8 @@ internal static class PresenceCheck
     {
         string name = zone.Name.Length > 0 ? $"zone '{Json.ValueReader.Shorten(zone.Name)}'" : path;
         if (zone.Area is not null) CheckRing(zone.Area, path + ".area", faults);
-        if (zone.Permeability is null && !faults.HasUnder(path + ".permeability"))
+        if (zone.LayUp is not null) LayUpCheck.Run(zone, path, name, faults);
+        else if (zone.Permeability is null && !faults.HasUnder(path + ".permeability"))
             faults.Add(path + ".permeability", $"{name} has no permeability; give at least k1M2, for example {{ \"k1M2\": 1e-10 }}.");
 
         bool known = faults.HasAt(path + ".porosity") || faults.HasAt(path + ".fibreVolumeFraction");
@@ -50,7 +53,8 @@ internal static class PresenceCheck
             faults.Add(path + ".porosity", $"{name} gives neither porosity nor fibreVolumeFraction; give one of them as a fraction, for example \"porosity\": 0.5.");
     }
 
-    private static void CheckRing(Ring ring, string path, FaultList faults)
+    /// <summary>Checks that a ring has corners enough.</summary>
+    public static void CheckRing(Ring ring, string path, FaultList faults)
     {
         if (ring.Points.Count >= 3 || faults.HasAt(path + ".points")) return;
         string advice = path.EndsWith(".area", StringComparison.Ordinal) ? "; leave area out for the whole preform" : "";

@@ -36,16 +36,19 @@ internal static class RingCheck
     {
         var rings = new Ring?[preform.Zones.Count];
         for (int k = 0; k < rings.Length; k++)
-        {
-            string path = $"preform.zones[{k}].area";
-            if (preform.Zones[k].Area is not Contract.Ring area || faults.HasUnder(path)) continue;
-            Ring ring = PlanMapping.ToRing(area);
-            IReadOnlyList<RegionFault> found = RegionFaults.Find(new Region(ring, []));
-            foreach (RegionFault fault in found) faults.Add(path, Describe(fault, path, path));
-            if (found.Count == 0) rings[k] = ring;
-        }
+            if (preform.Zones[k].Area is Contract.Ring area) rings[k] = CheckArea(area, $"preform.zones[{k}].area", faults);
 
         return rings;
+    }
+
+    /// <summary>An area as a ring, null when it is at fault.</summary>
+    public static Ring? CheckArea(Contract.Ring area, string path, FaultList faults)
+    {
+        if (faults.HasUnder(path)) return null;
+        Ring ring = PlanMapping.ToRing(area);
+        IReadOnlyList<RegionFault> found = RegionFaults.Find(new Region(ring, []));
+        foreach (RegionFault fault in found) faults.Add(path, Describe(fault, path, path));
+        return found.Count == 0 ? ring : null;
     }
 
     /// <summary>A place as a plan writes it.</summary>

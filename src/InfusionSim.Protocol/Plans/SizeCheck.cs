@@ -15,7 +15,13 @@ internal static class SizeCheck
         Limit(plan.TimingMarks.Count, PlanLimits.MostMarks, "timingMarks", "timing marks");
         Limit(plan.Preform?.Zones.Count ?? 0, PlanLimits.MostZones, "preform.zones", "zones");
         Limit(plan.Preform?.Cutouts.Count ?? 0, PlanLimits.MostCutouts, "preform.cutouts", "cut-outs");
-        Limit(CornersOf(plan), PlanLimits.MostCorners, "preform.outline", "corners in outline, cut-outs, zones, feeds and vents");
+        Limit(plan.FlowMeshes.Count, PlanLimits.MostMeshes, "flowMeshes", "flow meshes");
+        Limit(plan.Cores.Count, PlanLimits.MostCores, "cores", "cores");
+        Limit(plan.Gaps.Count, PlanLimits.MostGaps, "gaps", "gaps");
+        Limit(plan.Pots.Count, PlanLimits.MostPots, "pots", "pots");
+        for (int k = 0; k < Math.Min(plan.Preform?.Zones.Count ?? 0, PlanLimits.MostZones); k++)
+            Limit(plan.Preform!.Zones[k].LayUp?.Plies.Count ?? 0, PlanLimits.MostPlies, $"preform.zones[{k}].layUp.plies", $"entries in the lay-up of zone {k}");
+        Limit(CornersOf(plan), PlanLimits.MostCorners, "preform.outline", "corners in outline, cut-outs, zones, layers and lines");
         return !exceeded;
 
         void Limit(int count, int most, string path, string what)
@@ -31,5 +37,8 @@ internal static class SizeCheck
         + (plan.Preform?.Cutouts.Sum(ring => ring.Points.Count) ?? 0)
         + (plan.Preform?.Zones.Sum(zone => zone.Area?.Points.Count ?? 0) ?? 0)
         + plan.Feeds.Sum(feed => feed.Path?.Points.Count ?? 0)
-        + plan.Vents.Sum(vent => vent.Path?.Points.Count ?? 0);
+        + plan.Vents.Sum(vent => vent.Path?.Points.Count ?? 0)
+        + plan.Gaps.Sum(gap => gap.Path?.Points.Count ?? 0)
+        + plan.FlowMeshes.Sum(mesh => mesh.Area?.Points.Count ?? 0)
+        + plan.Cores.Sum(core => core.Area?.Points.Count ?? 0);
 }

@@ -17,6 +17,12 @@ public sealed class PlanSetterTests
     [InlineData("feeds[F1].path.points[1].xMm=0.5m", "feeds[F1].path.points[1].xMm = 500 mm")]
     [InlineData("title=My plate", "title = 'My plate'")]
     [InlineData("resolution.cellMm=4", "resolution.cellMm = 4 mm")]
+    [InlineData("slope.angleDeg=20", "slope.angleDeg = 20 °")]
+    [InlineData("feeds[0].boreMm=8mm", "feeds[0].boreMm = 8 mm")]
+    [InlineData("feeds[F1].hose.lengthM=2m", "feeds[F1].hose.lengthM = 2 m")]
+    [InlineData("feeds[F1].hose.lengthM=200cm", "feeds[F1].hose.lengthM = 2 m")]
+    [InlineData("feeds[F1].hose.primed=yes", "feeds[F1].hose.primed = true")]
+    [InlineData("resolution.subLayers=5", "resolution.subLayers = 5")]
     [InlineData("preform.zones[0].fibreVolumeFraction=0.55", "preform.zones[0].fibreVolumeFraction = 0.55 (in place of porosity)")]
     public void Set_KeyOfThePlan_IsSetAndEchoed(string typed, string echo) =>
         PlanSetter.Set(_plan, Setting.Parse(typed)).ShouldBe(echo);
@@ -49,6 +55,10 @@ public sealed class PlanSetterTests
     [InlineData("resin.viscosityPaS.x=1", "nothing lies below it")]
     [InlineData("gaps[0].widthMm=1", "gaps is empty in this plan")]
     [InlineData("resin[0].viscosityPaS=1", "resin is no list")]
+    [InlineData("resolution.subLayers=2.5", "no whole number")]
+    [InlineData("feeds[0].hose.primed=perhaps", "neither true nor false")]
+    [InlineData("feeds[0].hose.lenghtM=1", "Did you mean feeds[0].hose.lengthM?")]
+    [InlineData("slope.angle=1", "Did you mean slope.angleDeg?")]
     [InlineData("a..b=1", "cannot be read as a key")]
     public void Set_WhatThereIsNot_SaysWhatThereIs(string typed, string says) =>
         Should.Throw<FormatException>(() => PlanSetter.Set(_plan, Setting.Parse(typed))).Message.ShouldContain(says);
@@ -65,7 +75,7 @@ public sealed class PlanSetterTests
     [Fact]
     public void Keys_EveryNumber_HasAUnitOrIsARatio()
     {
-        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio"];
+        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction"];
         PlanKeys.All.Where(path => PlanKeyFacts.UnitOf(path).Length == 0 && PlanKeyFacts.IsNumber(path))
             .Select(path => path[(path.LastIndexOf('.') + 1)..]).Distinct().ShouldBe(ratios, ignoreOrder: true);
     }

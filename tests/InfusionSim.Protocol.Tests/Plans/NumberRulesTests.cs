@@ -25,13 +25,33 @@ public sealed class NumberRulesTests
     }
 
     [Fact]
-    public void Rules_EveryDoubleThatARequestCanHold_HasARange()
+    public void Rules_EveryNumberThatARequestCanHold_HasARange()
     {
-        FieldDescriptor[] doubles = [.. FieldsOfRequests().Where(field => field.FieldType == FieldType.Double)];
+        FieldDescriptor[] numbers = [.. FieldsOfRequests().Where(field => field.FieldType is FieldType.Double or FieldType.Int32)];
 
-        doubles.Length.ShouldBeGreaterThan(20);
-        doubles.Where(field => NumberRules.Find(field) is null).Select(field => field.FullName).ShouldBeEmpty();
-        FieldsOfRequests().Where(field => field.FieldType == FieldType.Float).ShouldBeEmpty();
+        numbers.Length.ShouldBeGreaterThan(45);
+        numbers.Where(field => NumberRules.Find(field) is null).Select(field => field.FullName).ShouldBeEmpty();
+        FieldsOfRequests().Where(field => field.FieldType is FieldType.Float or FieldType.UInt32 or FieldType.Int64).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Rules_EveryWholeNumber_IsRefusedOutOfRange()
+    {
+        FieldDescriptor[] fields = [.. FieldsOfRequests().Where(field => field.FieldType == FieldType.Int32)];
+        fields.Length.ShouldBe(3);
+        foreach (FieldDescriptor field in fields)
+        {
+            foreach (int bad in (int[])[0, -1, int.MinValue, int.MaxValue, (int)NumberRules.Of(field).Most + 1])
+            {
+                IMessage message = (IMessage)Activator.CreateInstance(field.ContainingType.ClrType)!;
+                field.Accessor.SetValue(message, bad);
+                var faults = new FaultList();
+
+                NumberCheck.Run(message, faults);
+
+                faults.HasUnder(field.JsonName).ShouldBeTrue($"{field.FullName} = {bad}");
+            }
+        }
     }
 
     [Fact]

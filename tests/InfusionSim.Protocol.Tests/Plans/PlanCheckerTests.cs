@@ -150,8 +150,8 @@ public sealed class PlanCheckerTests
     {
         IReadOnlyList<Fault> faults = PlanChecker.Check(With(plan =>
         {
-            plan.FlowMeshes.Add(new FlowMesh());
-            plan.Gaps.Add(new Gap());
+            plan.FlowMeshes.Add(RealLayUp.Mesh());
+            plan.Gaps.Add(new Gap { Path = PathOf((0, 390), (600, 390)), WidthMm = 2 });
             plan.Preform.Zones[0].Permeability = new Permeability { K1M2 = 2e-10, K2M2 = 1e-10, AngleDeg = 30 };
         })).Faults;
 

@@ -34,11 +34,11 @@ public sealed class PlanJsonTests
     [Fact]
     public void Read_MisspeltKeys_NamesEachWithThePathAndTheNearestKey()
     {
-        string json = StraightStrip.Json.Replace("\"porosity\"", "\"porostiy\"").Replace("\"viscosityPaS\"", "\"viscosity\"").Replace("\"gaps\"", "\"slope\"");
+        string json = StraightStrip.Json.Replace("\"porosity\"", "\"porostiy\"").Replace("\"viscosityPaS\"", "\"viscosity\"").Replace("\"gaps\"", "\"weather\"");
 
         IReadOnlyList<Fault> faults = PlanJson.Read(json).Faults;
 
-        faults.Select(fault => fault.Path).ShouldBe(["preform.zones[0].porostiy", "slope", "resin.viscosity"]);
+        faults.Select(fault => fault.Path).ShouldBe(["preform.zones[0].porostiy", "weather", "resin.viscosity"]);
         faults[0].Text.ShouldBe("'porostiy' is not a key of preform.zones[0]; did you mean 'porosity'?");
         faults[1].Text.ShouldContain("known here are title, preform, flowMeshes");
         faults[2].Text.ShouldContain("did you mean 'viscosityPaS'?");

@@ -29,7 +29,7 @@ internal static class RandomPlans
     public static readonly Gen<InfusionPlan> Any = Gen.Select(Ring, Ring.Array[0, 2], Path.Array[0, 3], Path.Array[0, 3], Name, Gen.Int[0, 30], Nasty, Gen.Int[0, 200])
         .Select((outline, cutouts, feeds, vents, name, shape, nasty, field) =>
         {
-            InfusionPlan plan = StraightStrip.Plan();
+            InfusionPlan plan = shape % 4 == 1 ? RealLayUp.Plan() : StraightStrip.Plan();
             if (shape < 12) plan.Preform.Outline = outline;
             if (shape % 2 == 0) plan.Preform.Cutouts.Add(cutouts);
             if (shape % 3 == 0) plan.Preform.Zones[0].Area = outline;

@@ -54,8 +54,23 @@ internal static class BadPlans
         ["two of one name"] = new(plan => plan.Vents[0].Name = "F1", "vents[0].name"),
         ["grid beyond the limit"] = new(plan => plan.Resolution.CellMm = 0.1, "resolution.cellMm", ErrorReason.TooLarge),
         ["cell larger than the panel"] = new(plan => plan.Resolution.CellMm = 500, "resolution.cellMm"),
-        ["flow mesh"] = new(plan => plan.FlowMeshes.Add(new FlowMesh { Name = "mesh" }), "flowMeshes[0]", ErrorReason.NotComputedYet),
-        ["gap"] = new(plan => plan.Gaps.Add(new Gap { Name = "gap" }), "gaps[0]", ErrorReason.NotComputedYet),
+        ["flow mesh"] = new(plan => plan.FlowMeshes.Add(Mesh()), "flowMeshes[0]", ErrorReason.NotComputedYet),
+        ["gap"] = new(plan => plan.Gaps.Add(new Gap { Path = Path((0, 390), (600, 390)), WidthMm = 2 }), "gaps[0]", ErrorReason.NotComputedYet),
+        ["mesh off the cloth"] = new(plan => plan.FlowMeshes.Add(Mesh((700, 0), (800, 0), (800, 400))), "flowMeshes[0].area"),
+        ["mesh in per cent"] = new(plan => With(plan, mesh => mesh.Porosity = 85), "flowMeshes[0].porosity"),
+        ["mesh of no side"] = new(plan => With(plan, mesh => mesh.Face = (PanelFace)7), "flowMeshes[0].face", FitsJson: false),
+        ["core that says nothing"] = new(plan => plan.Cores.Add(new Core { ThicknessMm = 10 }), "cores[0]"),
+        ["grooves that overlap"] = new(plan => plan.Cores.Add(new Core { ThicknessMm = 10, Grooves = new Grooves { WidthMm = 20, DepthMm = 2, PitchMm = 10 } }), "cores[0].grooves.widthMm"),
+        ["bore of many squares"] = new(plan => plan.Feeds[0].BoreMm = 25, "feeds[0].boreMm"),
+        ["hose in millimetres"] = new(plan => plan.Feeds[0].Hose = new Hose { BoreMm = 8, LengthM = 2000 }, "feeds[0].hose.lengthM"),
+        ["pot that is not there"] = new(plan => plan.Feeds[0].Pot = "pail", "feeds[0].pot"),
+        ["line that doubles back"] = new(plan => plan.Feeds[0].Path = Path((0, 0), (0, 400), (0, 100)), "feeds[0].path"),
+        ["gap off the cloth"] = new(plan => plan.Gaps.Add(new Gap { Path = Path((0, 500), (600, 500)), WidthMm = 2 }), "gaps[0].path"),
+        ["slope beyond upright"] = new(plan => plan.Slope = new Slope { AngleDeg = 120 }, "slope.angleDeg"),
+        ["anisotropy beyond 100"] = new(plan => plan.Preform.Zones[0].Permeability.K2M2 = 1e-13, "preform.zones[0].permeability.k2M2"),
+        ["plies of none"] = new(plan => plan.Preform.Zones[0].LayUp = new LayUp(), "preform.zones[0].layUp.plies"),
+        ["layers beyond the limit"] = new(plan => plan.Resolution.SubLayers = 0, "resolution.subLayers"),
+        ["places beyond the limit"] = new(plan => (plan.Resolution.CellMm, plan.Resolution.SubLayers) = (1, 20), "resolution", ErrorReason.TooLarge),
         ["slanted cloth"] = new(plan => plan.Preform.Zones[0].Permeability = new Permeability { K1M2 = 2e-10, K2M2 = 1e-10, AngleDeg = 30 },
             "preform.zones[0].permeability.angleDeg", ErrorReason.NotComputedYet),
         ["too many feeds"] = new(plan => plan.Feeds.AddRange(Enumerable.Range(0, 200).Select(_ => plan.Feeds[0].Clone())), "feeds", ErrorReason.TooLarge),
@@ -64,6 +79,21 @@ internal static class BadPlans
     private static void Outline(InfusionPlan plan, params (double X, double Y)[] corners) => plan.Preform.Outline = RingOf(corners);
 
     private static void Cutout(InfusionPlan plan, params (double X, double Y)[] corners) => plan.Preform.Cutouts.Add(RingOf(corners));
+
+    private static FlowMesh Mesh(params (double X, double Y)[] corners) => new()
+    {
+        Area = corners.Length == 0 ? null : RingOf(corners),
+        ThicknessMm = 1,
+        Porosity = 0.85,
+        Permeability = new Permeability { K1M2 = 3e-9 },
+    };
+
+    private static void With(InfusionPlan plan, Action<FlowMesh> change)
+    {
+        FlowMesh mesh = Mesh();
+        change(mesh);
+        plan.FlowMeshes.Add(mesh);
+    }
 
     private static Ring RingOf(params (double X, double Y)[] corners) => new() { Points = { corners.Select(At) } };
 

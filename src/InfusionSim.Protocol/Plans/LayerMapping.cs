@@ -1,0 +1,31 @@
+using InfusionSim.Physics.Panels;
+using InfusionSim.Protocol.Units;
+using Contract = InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Plans;
+
+/// <summary>Turns the layers of a checked plan into what the physics takes.</summary>
+internal static class LayerMapping
+{
+    /// <summary>A flow mesh.</summary>
+    public static FlowMesh ToMesh(Contract.FlowMesh mesh) => new(
+        mesh.Name,
+        mesh.Area is null ? null : PlanMapping.ToRing(mesh.Area),
+        mesh.Face switch
+        {
+            Contract.PanelFace.ToolSide => PanelFace.ToolSide,
+            Contract.PanelFace.BagSide or Contract.PanelFace.Unspecified => PanelFace.BagSide,
+            _ => throw new ArgumentException($"{mesh.Face} is no side of a panel.", nameof(mesh)),
+        },
+        UnitConversion.MetresFromMm(mesh.ThicknessMm),
+        mesh.Porosity,
+        ToPermeability(mesh.Permeability));
+
+    /// <summary>The peel ply.</summary>
+    public static PeelPly ToPeelPly(Contract.PeelPly ply) =>
+        new(UnitConversion.MetresFromMm(ply.ThicknessMm), ply.Porosity, ToPermeability(ply.Permeability));
+
+    /// <summary>A permeability whose defaults are filled in.</summary>
+    public static Permeability ToPermeability(Contract.Permeability permeability) => new(
+        permeability.K1M2, permeability.K2M2, permeability.K3M2, UnitConversion.RadiansFromDeg(permeability.AngleDeg));
+}
