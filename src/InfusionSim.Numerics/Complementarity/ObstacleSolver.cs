@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 using InfusionSim.Numerics.Krylov;
+using InfusionSim.Numerics.Lines;
 using InfusionSim.Numerics.Multigrid;
 using InfusionSim.Numerics.Stencils;
 using static System.Runtime.Intrinsics.Vector512;
@@ -20,33 +21,39 @@ namespace InfusionSim.Numerics.Complementarity;
 public sealed unsafe class ObstacleSolver
 {
     private const int CorrectionLimit = 400;
-    private const int CycleLimit = 8;
+
+    // One cycle while the wet set still moves; once it stands, as many as single precision can use at once.
+    private const int CycleLimit = 80;
+    private const double ReductionWhileMoving = 0.1;
+
+    // A node that holds nothing is wet as soon as anything is offered: it holds this much, which no sum feels.
+    private const double Nothing = 1e-300;
 
     private readonly WetSystem _system;
-    private readonly Field<double> _capacity, _supply, _extra, _extraRate, _offer, _accumulated, _previous, _pressure;
+    private readonly NodeField _capacity, _supply, _extra, _extraRate, _offer, _accumulated, _previous, _pressure;
     private readonly SurplusCarrier _carrier;
     private readonly double _capacityScale;
     private double _clock, _previousClock;
 
-    /// <summary>Makes a solver with every cell dry.</summary>
-    /// <param name="matrix">Conductances between cells and to fixed pressures; every group of cells with capacity must have a way to a fixed pressure.</param>
-    /// <param name="capacity">What each cell can hold, C [unit of volume]; 0 for a cell that takes no part. [rows × columns], x fastest.</param>
-    /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [rows × columns], x fastest.</param>
+    /// <summary>Makes a solver with every node dry.</summary>
+    /// <param name="matrix">Conductances between nodes and to fixed pressures; every group of nodes with capacity must have a way to a fixed pressure.</param>
+    /// <param name="capacity">What each node can hold, C [unit of volume]; 0 for a cell that takes no part, and for a line node that holds nothing but conducts. [nodes].</param>
+    /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [nodes].</param>
     /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under which one solution is the state.</exception>
     public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
     {
         ArgumentNullException.ThrowIfNull(matrix);
-        if (capacity.Length != matrix.CellCount) throw new ArgumentException($"The matrix has {matrix.CellCount} cells; the capacity has {capacity.Length}.", nameof(capacity));
-        if (supply.Length != matrix.CellCount) throw new ArgumentException($"The matrix has {matrix.CellCount} cells; the supply has {supply.Length}.", nameof(supply));
+        if (capacity.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; the capacity has {capacity.Length}.", nameof(capacity));
+        if (supply.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; the supply has {supply.Length}.", nameof(supply));
         _system = new WetSystem(matrix);
-        _capacity = new(_system.Layout);
-        _supply = new(_system.Layout);
-        _extra = new(_system.Layout);
-        _extraRate = new(_system.Layout);
-        _offer = new(_system.Layout);
-        _accumulated = new(_system.Layout);
-        _pressure = new(_system.Layout);
-        _previous = new(_system.Layout);
+        _capacity = _system.MakeField();
+        _supply = _system.MakeField();
+        _extra = _system.MakeField();
+        _extraRate = _system.MakeField();
+        _offer = _system.MakeField();
+        _accumulated = _system.MakeField();
+        _pressure = _system.MakeField();
+        _previous = _system.MakeField();
         _carrier = new SurplusCarrier(_system, _capacity);
 
         double total = 0;
@@ -60,17 +67,20 @@ public sealed unsafe class ObstacleSolver
         }
 
         _capacityScale = holding > 0 ? total / holding : 1;
-        double[] scaled = new double[matrix.CellCount];
-        for (int cell = 0; cell < scaled.Length; cell++) scaled[cell] = capacity[cell] / _capacityScale;
-        _capacity.CopyFrom(scaled);
-        for (int cell = 0; cell < scaled.Length; cell++)
+        _capacity.CopyFrom(capacity, 1 / _capacityScale);
+        for (int node = 0; node < _capacity.Lines.Length; node++) _capacity.Lines[node] = Math.Max(_capacity.Lines[node], Nothing);
+        double[] offered = supply.ToArray();
+        for (int node = 0; node < offered.Length; node++)
         {
-            if (!(supply[cell] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), supply[cell], "A supply that takes back would dry full cells, which this solution does not cover.");
-            scaled[cell] = capacity[cell] > 0 ? supply[cell] / _system.ConductanceScale : 0;
-            if (scaled[cell] > 0) _system.Watch(cell % matrix.Columns, cell / matrix.Columns);
+            if (!(offered[node] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), offered[node], "A supply that takes back would dry full cells, which this solution does not cover.");
+            if (node >= matrix.CellCount) continue;
+            if (capacity[node] == 0) offered[node] = 0;
+            if (offered[node] > 0) _system.Watch(_system.AtOf(node));
         }
 
-        _supply.CopyFrom(scaled);
+        // What a line node feeds may lie anywhere, not only beside what is wet.
+        foreach ((int at, _, _) in _system.Links) _system.Watch(at);
+        _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
     }
 
     /// <summary>One scaled unit of accumulated pressure and clock [unit of clock].</summary>
@@ -82,11 +92,8 @@ public sealed unsafe class ObstacleSolver
     /// <param name="rate">How fast that volume grows with the clock then [unit of conductance], for the pressure. [nodes].</param>
     public void SetExtra(ReadOnlySpan<double> volume, ReadOnlySpan<double> rate)
     {
-        double[] scaled = new double[volume.Length];
-        for (int node = 0; node < scaled.Length; node++) scaled[node] = volume[node] / _capacityScale;
-        _extra.CopyFrom(scaled);
-        for (int node = 0; node < scaled.Length; node++) scaled[node] = rate[node] / _system.ConductanceScale;
-        _extraRate.CopyFrom(scaled);
+        _extra.CopyFrom(volume, 1 / _capacityScale);
+        _extraRate.CopyFrom(rate, 1 / _system.ConductanceScale);
     }
 
     /// <summary>Finds the state at a value of the clock, starting from the state found last.</summary>
@@ -98,23 +105,20 @@ public sealed unsafe class ObstacleSolver
         ArgumentOutOfRangeException.ThrowIfNegative(clock);
         double scaledClock = clock / ClockScale;
         Predict(scaledClock);
-        SetOffer(_supply, scaledClock, _extra);
+        SetOffer(scaledClock, _extra);
         int cycles = 0;
-        double best = double.PositiveInfinity;
-        int idle = 0;
-        for (int correction = 0; ; correction++)
+        Patience patience = new(tolerance, CorrectionLimit);
+        while (true)
         {
             cancellation.ThrowIfCancellationRequested();
-            (double imbalance, double wetCapacity) = _system.Balance(_accumulated, _offer, 1, _capacity, -1, _carrier, out int changed);
-            imbalance /= Math.Max(wetCapacity, double.Epsilon);
-            if (changed == 0 && imbalance <= tolerance) return new(StopReason.Converged, correction, cycles, imbalance);
-            if (changed == 0 && imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
-            if (changed == 0) best = Math.Min(best, imbalance);
-            if (correction == CorrectionLimit) return new(StopReason.IterationLimit, correction, cycles, imbalance);
+            WetBalance balance = _system.Balance(_accumulated, _offer, _capacity, _carrier);
+            double imbalance = balance.Imbalance / Math.Max(balance.Held, double.Epsilon);
+            bool stands = balance.Changed == 0;
+            if (patience.Judge(imbalance, stands) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
             _carrier.HandOn();
-            cycles += changed > 0
-                ? _system.Correct(0.1, 1, cancellation)
-                : _system.Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit, cancellation);
+            cycles += stands
+                ? _system.Correct(patience.Reduction(imbalance), CycleLimit, cancellation)
+                : _system.Correct(ReductionWhileMoving, 1, cancellation);
             _system.AddCorrection(_accumulated, keepPositive: true);
         }
     }
@@ -125,81 +129,101 @@ public sealed unsafe class ObstacleSolver
     public SolveReport SolvePressure(double tolerance, CancellationToken cancellation = default)
     {
         KeepOnlyWet(_pressure);
-        SetOffer(_supply, 1, _extraRate);
-        SolveReport report = _system.SolveLinear(_pressure, _offer, 1, _capacity, 0, tolerance, cancellation);
-        SetOffer(_supply, _clock, _extra);
+        SetOffer(1, _extraRate);
+        SolveReport report = _system.SolveLinear(_pressure, _offer, tolerance, cancellation);
+        SetOffer(_clock, _extra);
         return report;
     }
 
-    /// <summary>Copies the accumulated pressure w of the last state [unit of clock]; 0 where a cell is not full. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to [unit of clock], as many as there are cells.</param>
-    public void CopyAccumulatedPressure(Span<double> target)
-    {
-        _accumulated.CopyTo(target);
-        for (int cell = 0; cell < target.Length; cell++) target[cell] *= ClockScale;
-    }
+    /// <summary>Copies the accumulated pressure w of the last state [unit of clock]; 0 where a node is not full. [nodes].</summary>
+    /// <param name="target">Where to [unit of clock], as many as there are nodes.</param>
+    public void CopyAccumulatedPressure(Span<double> target) => _accumulated.CopyTo(target, ClockScale);
 
-    /// <summary>Copies the pressure found last [unit of the feeds' pressures]; 0 where a cell is not full. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to [unit of the feeds' pressures], as many as there are cells.</param>
-    public void CopyPressure(Span<double> target) => _pressure.CopyTo(target);
+    /// <summary>Copies the pressure found last [unit of the feeds' pressures]; 0 where a node is not full. [nodes].</summary>
+    /// <param name="target">Where to [unit of the feeds' pressures], as many as there are nodes.</param>
+    public void CopyPressure(Span<double> target) => _pressure.CopyTo(target, 1);
 
-    /// <summary>Copies how full each cell is in the last state [-], 0 to 1; 0 for a cell that takes no part. [rows × columns], x fastest.</summary>
-    /// <param name="target">Where to [-], as many as there are cells.</param>
+    /// <summary>Copies how full each node is in the last state [-], 0 to 1; 0 for a cell that takes no part. [nodes].</summary>
+    /// <param name="target">Where to [-], as many as there are nodes.</param>
     public void CopySaturation(Span<double> target)
     {
-        PaddedLayout layout = _system.Layout;
-        for (int row = 0; row < layout.Rows; row++)
+        int cells = target.Length - _system.LineNodes;
+        _system.ReadLines(_accumulated);
+        for (int cell = 0; cell < cells; cell++)
         {
-            for (int column = 0; column < layout.Columns; column++)
+            int at = _system.AtOf(cell);
+            double capacity = _capacity.Cells.Origin[at], share = 0;
+            if (capacity > 0)
+                share = _accumulated.Cells.Origin[at] > 0 ? 1 : (_offer.Cells.Origin[at] - _system.Outflow(_accumulated, at)) / capacity;
+            target[cell] = Math.Clamp(share, 0, 1);
+        }
+
+        double[] outflow = new double[_system.LineNodes];
+        _system.LineOutflow(_accumulated, outflow);
+        for (int node = 0; node < outflow.Length; node++)
+            target[cells + node] = _accumulated.Lines[node] > 0 ? 1 : Math.Clamp((_offer.Lines[node] - outflow[node]) / _capacity.Lines[node], 0, 1);
+    }
+
+    private void SetOffer(double clock, NodeField extra)
+    {
+        PaddedLayout layout = _system.Layout;
+        for (int layer = 0; layer < layout.Layers; layer++)
+        {
+            for (int row = 0; row < layout.Rows; row++)
             {
-                int at = layout.At(column, row);
-                double capacity = _capacity.Origin[at];
-                double share = 0;
-                if (capacity > 0)
-                    share = _accumulated.Origin[at] > 0 ? 1 : (_offer.Origin[at] - _system.Outflow(_accumulated.Origin + at, at)) / capacity;
-                target[row * layout.Columns + column] = Math.Clamp(share, 0, 1);
+                double* s = _supply.Cells.Row(row, layer), e = extra.Cells.Row(row, layer), offer = _offer.Cells.Row(row, layer);
+                for (int i = 0; i < layout.PaddedColumns; i += Vector512<double>.Count)
+                    FusedMultiplyAdd(Create(clock), Load(s + i), Load(e + i)).Store(offer + i);
             }
         }
+
+        for (int node = 0; node < _offer.Lines.Length; node++) _offer.Lines[node] = clock * _supply.Lines[node] + extra.Lines[node];
     }
 
-    private void SetOffer(Field<double> supply, double factor, Field<double> extra)
-    {
-        for (int row = 0; row < _system.Layout.Rows; row++)
-        {
-            double* s = supply.Row(row), e = extra.Row(row), offer = _offer.Row(row);
-            for (int i = 0; i < _system.Layout.PaddedColumns; i += Vector512<double>.Count)
-                FusedMultiplyAdd(Create(factor), Load(s + i), Load(e + i)).Store(offer + i);
-        }
-    }
-
-    private void KeepOnlyWet(Field<double> field)
+    private void KeepOnlyWet(NodeField field)
     {
         PaddedLayout layout = _system.Layout;
-        for (int row = 0; row < layout.Rows; row++)
+        for (int layer = 0; layer < layout.Layers; layer++)
         {
-            double* value = field.Row(row);
-            for (int i = _system.Active.Start(row); i < _system.Active.End(row); i++)
-                if (!_system.IsWet(layout.At(i, row))) value[i] = 0;
+            for (int row = 0; row < layout.Rows; row++)
+            {
+                double* value = field.Cells.Row(row, layer);
+                for (int i = _system.Active.Start(row); i < _system.Active.End(row); i++)
+                    if (!_system.IsWet(layout.At(i, row, layer))) value[i] = 0;
+            }
         }
+
+        for (int node = 0; node < field.Lines.Length; node++) if (!_system.IsLineWet(node)) field.Lines[node] = 0;
     }
 
-    /// <summary>Carries the accumulated pressure of the wet cells on through the last two states.</summary>
+    /// <summary>Carries the accumulated pressure of the wet nodes on through the last two states.</summary>
     /// <remarks>In one dimension its root is a straight line over the root of the clock; elsewhere the line is a good guess, which never decides the answer.</remarks>
     private void Predict(double clock)
     {
         double step = Math.Sqrt(_clock) - Math.Sqrt(_previousClock);
-        Vector512<double> ahead = Create(step != 0 ? (Math.Sqrt(clock) - Math.Sqrt(_clock)) / step : 0), zero = Vector512<double>.Zero;
-        for (int row = 0; row < _system.Layout.Rows; row++)
+        double factor = step != 0 ? (Math.Sqrt(clock) - Math.Sqrt(_clock)) / step : 0;
+        Vector512<double> ahead = Create(factor), zero = Vector512<double>.Zero;
+        for (int layer = 0; layer < _system.Layout.Layers; layer++)
         {
-            double* w = _accumulated.Row(row), before = _previous.Row(row);
-            int end = _system.Active.End(row);
-            for (int i = _system.Active.Start(row); i < end; i += Vector512<double>.Count)
+            for (int row = 0; row < _system.Layout.Rows; row++)
             {
-                Vector512<double> now = Load(w + i), root = Sqrt(now);
-                Vector512<double> guess = MaxNative(FusedMultiplyAdd(ahead, root - Sqrt(Load(before + i)), root), zero);
-                (guess * guess).Store(w + i);
-                now.Store(before + i);
+                double* w = _accumulated.Cells.Row(row, layer), before = _previous.Cells.Row(row, layer);
+                int end = _system.Active.End(row);
+                for (int i = _system.Active.Start(row); i < end; i += Vector512<double>.Count)
+                {
+                    Vector512<double> now = Load(w + i), root = Sqrt(now);
+                    Vector512<double> guess = MaxNative(FusedMultiplyAdd(ahead, root - Sqrt(Load(before + i)), root), zero);
+                    (guess * guess).Store(w + i);
+                    now.Store(before + i);
+                }
             }
+        }
+
+        for (int node = 0; node < _accumulated.Lines.Length; node++)
+        {
+            double now = _accumulated.Lines[node], guess = Math.Max(0, Math.Sqrt(now) + factor * (Math.Sqrt(now) - Math.Sqrt(_previous.Lines[node])));
+            _accumulated.Lines[node] = guess * guess;
+            _previous.Lines[node] = now;
         }
 
         _previousClock = _clock;

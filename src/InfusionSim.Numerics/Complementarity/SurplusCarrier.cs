@@ -1,3 +1,4 @@
+using InfusionSim.Numerics.Lines;
 using InfusionSim.Numerics.Multigrid;
 
 namespace InfusionSim.Numerics.Complementarity;
@@ -14,24 +15,23 @@ internal sealed unsafe class SurplusCarrier
     private readonly Field<double> _received;
     private readonly Queue<int> _waiting = new();
     private readonly List<int> _touched = [];
+    private readonly List<(int At, double Conductance)> _dry = [];
 
     /// <summary>Makes a carrier.</summary>
     /// <param name="system">Which cells are wet.</param>
-    /// <param name="capacity">What each cell can hold, scaled.</param>
-    public SurplusCarrier(WetSystem system, Field<double> capacity)
+    /// <param name="capacity">What each node can hold, scaled.</param>
+    public SurplusCarrier(WetSystem system, NodeField capacity)
     {
         _system = system;
-        _capacity = capacity;
+        _capacity = capacity.Cells;
         _received = new Field<double>(system.Layout);
     }
 
     /// <summary>Notes the surplus of a cell that has just become wet.</summary>
-    /// <param name="column">Column.</param>
-    /// <param name="row">Row.</param>
+    /// <param name="at">Where it lies.</param>
     /// <param name="surplus">What it is offered beyond what it can hold.</param>
-    public void Add(int column, int row, double surplus)
+    public void Add(int at, double surplus)
     {
-        int at = _system.Layout.At(column, row);
         if (surplus <= _capacity.Origin[at]) return;
         _received.Origin[at] = surplus;
         _touched.Add(at);
@@ -41,38 +41,48 @@ internal sealed unsafe class SurplusCarrier
     /// <summary>Wets the dry cells that the surplus noted so far can fill.</summary>
     public void HandOn()
     {
-        int stride = _system.Layout.Stride;
-        double* east = _system.East.Origin, north = _system.North.Origin, received = _received.Origin;
+        double* received = _received.Origin;
         while (_waiting.TryDequeue(out int at))
         {
             double surplus = received[at];
             received[at] = 0;
-            double right = Dry(at + 1, east[at]), left = Dry(at - 1, east[at - 1]);
-            double up = Dry(at + stride, north[at]), down = Dry(at - stride, north[at - stride]);
-            double all = right + left + up + down;
-            if (all <= 0) continue;
-            Offer(at + 1, surplus * right / all);
-            Offer(at - 1, surplus * left / all);
-            Offer(at + stride, surplus * up / all);
-            Offer(at - stride, surplus * down / all);
+            double all = CollectDry(at);
+            foreach ((int dry, double conductance) in _dry) Offer(dry, surplus * conductance / all);
         }
 
         foreach (int at in _touched) received[at] = 0;
         _touched.Clear();
     }
 
-    private double Dry(int at, double conductance) =>
-        conductance > 0 && _capacity.Origin[at] > 0 && !_system.IsWet(at) ? conductance : 0;
+    private double CollectDry(int at)
+    {
+        _dry.Clear();
+        ScaledOperator matrix = _system.Operator;
+        int stride = _system.Layout.Stride;
+        double all = Consider(at + 1, matrix.East.Origin[at]) + Consider(at - 1, matrix.East.Origin[at - 1])
+            + Consider(at + stride, matrix.North.Origin[at]) + Consider(at - stride, matrix.North.Origin[at - stride]);
+        foreach (SlantedWay way in matrix.Ways)
+            all += Consider(at + way.Step, way.Conductance.Origin[at]) + Consider(at - way.Step, way.Conductance.Origin[at - way.Step]);
+        if (matrix.Above is null) return all;
+        int next = _system.Layout.LayerStride;
+        if (at + next < next * _system.Layout.Layers) all += Consider(at + next, matrix.Above.Origin[at]);
+        return at >= next ? all + Consider(at - next, matrix.Above.Origin[at - next]) : all;
+    }
+
+    private double Consider(int at, double conductance)
+    {
+        if (conductance <= 0 || _capacity.Origin[at] <= 0 || _system.IsWet(at)) return 0;
+        _dry.Add((at, conductance));
+        return conductance;
+    }
 
     private void Offer(int at, double volume)
     {
-        if (volume <= 0) return;
         double capacity = _capacity.Origin[at];
         double total = _received.Origin[at] += volume;
         _touched.Add(at);
-        if (total <= capacity) return;
-        int row = Math.DivRem(at, _system.Layout.Stride, out int column);
-        _system.SetWet(column, row, wet: true);
+        if (total <= capacity || _system.IsWet(at)) return;
+        _system.SetWet(at, wet: true);
         _system.SetImbalance(at, -capacity);
         _received.Origin[at] = total - capacity;
         _waiting.Enqueue(at);

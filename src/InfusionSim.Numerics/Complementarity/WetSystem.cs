@@ -1,177 +1,192 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using InfusionSim.Numerics.Krylov;
+using InfusionSim.Numerics.Lines;
 using InfusionSim.Numerics.Multigrid;
 using InfusionSim.Numerics.Stencils;
 using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Complementarity;
 
-/// <summary>The linear system of the cells that are wet: which cells those are, what is not balanced, and corrections to it.</summary>
+/// <summary>The linear system of the nodes that are wet: which those are, what is not balanced, and corrections to it.</summary>
 /// <remarks>
 /// Conductances are divided by their mean so that single precision, in which corrections are computed, is far from its
-/// limits; residuals are computed in double precision. A dry cell holds the value 0.
+/// limits; residuals are computed in double precision. A dry node holds the value 0.
 /// </remarks>
 internal sealed unsafe class WetSystem
 {
     private const int CorrectionLimit = 100;
-    private const int CycleLimit = 12;
+    // Strongly directed cloth takes some sixty cycles for four digits; all else is done within ten.
+    private const int CycleLimit = 80;
 
-    private readonly Field<float> _fullDiagonal;
-    private readonly Field<double> _east, _north, _anchor;
+    // An imbalance below this share of what a cell holds is rounding and wets nothing.
+    private const double Rounding = 1e-13;
+
+    private readonly ScaledOperator _operator;
     private readonly MultigridHierarchy _hierarchy;
     private readonly ConjugateGradient _inner;
+    private readonly LineSystem? _lines;
     private readonly RowSpans _window;
+    private readonly NodeField _linkInflow;
+    private readonly HashSet<int> _linked = [];
 
-    /// <summary>Makes the system with every cell dry.</summary>
+    /// <summary>Makes the system with every node dry.</summary>
     /// <param name="matrix">Conductances; not read again.</param>
     public WetSystem(LatticeOperator matrix)
     {
-        _hierarchy = new MultigridHierarchy(matrix.Columns, matrix.Rows);
-        MultigridLevel finest = Finest;
-        PaddedLayout layout = finest.Layout;
-        _east = new(layout);
-        _north = new(layout);
-        _anchor = new(layout);
-        _fullDiagonal = new(layout);
-        _window = new RowSpans(layout.Rows, layout.PaddedColumns, PaddedLayout.Lanes);
-
-        double total = 0;
-        int coupled = 0;
-        for (int cell = 0; cell < matrix.CellCount; cell++)
-        {
-            if (!(matrix.East[cell] >= 0 && matrix.North[cell] >= 0 && matrix.Anchor[cell] >= 0))
-                throw new ArgumentOutOfRangeException(nameof(matrix), $"Cell {cell} has a conductance below 0 or not a number: {matrix.East[cell]}, {matrix.North[cell]}, {matrix.Anchor[cell]}.");
-            double conductance = matrix.East[cell] + matrix.North[cell];
-            if (conductance == 0) continue;
-            total += conductance;
-            coupled++;
-        }
-
-        ConductanceScale = coupled > 0 ? total / coupled : Math.Max(matrix.Anchor.Max(), double.Epsilon);
-        Field<float> anchor = new(layout);
-        for (int row = 0; row < layout.Rows; row++)
-        {
-            for (int column = 0; column < layout.Columns; column++)
-            {
-                int cell = row * layout.Columns + column, at = layout.At(column, row);
-                _east.Origin[at] = matrix.East[cell] / ConductanceScale;
-                _north.Origin[at] = matrix.North[cell] / ConductanceScale;
-                _anchor.Origin[at] = matrix.Anchor[cell] / ConductanceScale;
-                finest.East.Origin[at] = (float)_east.Origin[at];
-                finest.North.Origin[at] = (float)_north.Origin[at];
-                anchor.Origin[at] = (float)_anchor.Origin[at];
-                _fullDiagonal.Origin[at] = (float)(matrix.DiagonalOf(cell) / ConductanceScale);
-            }
-        }
-
-        for (int row = 0; row < layout.Rows; row++)
-        {
-            new Span<float>(_fullDiagonal.Row(row), layout.Columns).CopyTo(new Span<float>(finest.Diagonal.Row(row), layout.Columns));
-        }
-
-        _hierarchy.PrepareWeights();
-        _inner = new ConjugateGradient(_hierarchy, anchor);
+        _operator = new ScaledOperator(matrix);
+        _lines = matrix.LineNodes > 0 ? new LineSystem(matrix, _operator.Scale) : null;
+        MultigridLevel finest = _operator.MakeFinestLevel();
+        _window = new RowSpans(finest.Layout.Rows, finest.Layout.PaddedColumns, PaddedLayout.Lanes);
+        _linkInflow = new(finest.Layout, matrix.LineNodes);
+        (int, int, double)[] links = _lines is null ? [] : [.. _lines.Links.Select(link => (AtOf(finest.Layout, link.First), link.Second, link.Conductance))];
+        foreach ((int at, _, _) in links) _linked.Add(at);
+        _hierarchy = new MultigridHierarchy(finest, _lines);
+        _inner = new ConjugateGradient(_hierarchy, _operator.MakeSingle(finest, links), _lines);
+        Links = links;
     }
 
     /// <summary>What conductances were divided by [the unit of the matrix].</summary>
-    public double ConductanceScale { get; }
+    public double ConductanceScale => _operator.Scale;
 
     /// <summary>Where the cells lie.</summary>
     public PaddedLayout Layout => Finest.Layout;
 
-    /// <summary>Correction of the last call of <see cref="Correct"/>.</summary>
+    /// <summary>Number of line nodes [-].</summary>
+    public int LineNodes => _lines?.Count ?? 0;
+
+    /// <summary>What joins cells and line nodes: where the cell lies, the node, the scaled conductance.</summary>
+    public IReadOnlyList<(int At, int Node, double Conductance)> Links { get; }
+
+    /// <summary>Correction of the last call of <see cref="Correct"/> at the cells.</summary>
     public Field<float> Correction => _inner.Correction;
 
-    /// <summary>Columns of each row that may hold wet cells, in whole vectors.</summary>
+    /// <summary>Columns of each row that may hold wet cells in some layer, in whole vectors.</summary>
     public RowSpans Active => Finest.Active;
+
+    /// <summary>Scaled conductances of the cells.</summary>
+    public ScaledOperator Operator => _operator;
 
     private MultigridLevel Finest => _hierarchy.Levels[0];
 
+    /// <summary>Makes a field of zeros for the nodes.</summary>
+    public NodeField MakeField() => new(Layout, LineNodes);
+
+    /// <summary>Where a cell lies, counted from cell (0, 0) of the lowest layer.</summary>
+    /// <param name="cell">Index of the cell.</param>
+    public int AtOf(int cell) => AtOf(Layout, cell);
+
     /// <summary>Whether a cell is wet.</summary>
-    /// <param name="at">Where it lies, counted from cell (0, 0).</param>
+    /// <param name="at">Where it lies, counted from cell (0, 0) of the lowest layer.</param>
     public bool IsWet(int at) => Finest.Diagonal.Origin[at] > 0;
 
+    /// <summary>Whether a line node is wet.</summary>
+    /// <param name="node">The node, counted from the first line node.</param>
+    public bool IsLineWet(int node) => _lines!.IsWet[node];
+
     /// <summary>Wets or dries a cell.</summary>
-    /// <param name="column">Column.</param>
-    /// <param name="row">Row.</param>
+    /// <param name="at">Where it lies, counted from cell (0, 0) of the lowest layer.</param>
     /// <param name="wet">Whether it is wet from now on.</param>
-    public void SetWet(int column, int row, bool wet)
+    public void SetWet(int at, bool wet)
     {
-        float diagonal = wet ? _fullDiagonal.Row(row)[column] : 0;
-        if (Finest.Diagonal.Row(row)[column] == diagonal) return;
-        Finest.Diagonal.Row(row)[column] = diagonal;
-        Finest.InverseDiagonal.Row(row)[column] = diagonal > 0 ? 1 / diagonal : 0;
-        Finest.Value.Row(row)[column] = 0;
-        _inner.Correction.Row(row)[column] = 0;
+        if (IsWet(at) == wet) return;
+        (int column, int row, _) = Layout.CellAt(at);
+        Finest.Diagonal.Origin[at] = wet ? _operator.Diagonal.Origin[at] : 0;
+        Finest.Rest.Origin[at] = wet ? _operator.Rest.Origin[at] : 0;
+        Finest.EliminateColumn(column, row);
+        Finest.Value.Origin[at] = 0;
+        _inner.Correction.Origin[at] = 0;
         Finest.Changed.Add(column, row);
         Finest.Active.Include(row, column, column + 1);
+        if (_linked.Contains(at)) _hierarchy.MarkLinesChanged();
+    }
+
+    /// <summary>Wets or dries a line node.</summary>
+    /// <param name="node">The node, counted from the first line node.</param>
+    /// <param name="wet">Whether it is wet from now on.</param>
+    public void SetLineWet(int node, bool wet)
+    {
+        if (_lines!.IsWet[node] == wet) return;
+        _lines.IsWet[node] = wet;
+        _inner.LineCorrection[node] = 0;
+        _hierarchy.MarkLinesChanged();
     }
 
     /// <summary>Has every later pass look at a cell, wet or not.</summary>
-    /// <param name="column">Column.</param>
-    /// <param name="row">Row.</param>
-    public void Watch(int column, int row) => Finest.Active.Include(row, column, column + 1);
-
-    /// <summary>Net outflow of a cell, (A x) in scaled conductances.</summary>
-    /// <param name="x">Address of the cell's value.</param>
-    /// <param name="at">Where it lies, counted from cell (0, 0).</param>
-    public double Outflow(double* x, int at)
+    /// <param name="at">Where it lies, counted from cell (0, 0) of the lowest layer.</param>
+    public void Watch(int at)
     {
-        int s = Layout.Stride;
-        double here = x[0];
-        return _anchor.Origin[at] * here
-            + _east.Origin[at] * (here - x[1]) + _east.Origin[at - 1] * (here - x[-1])
-            + _north.Origin[at] * (here - x[s]) + _north.Origin[at - s] * (here - x[-s]);
+        (int column, int row, _) = Layout.CellAt(at);
+        Finest.Active.Include(row, column, column + 1);
     }
 
-    /// <summary>Scaled conductance to the right neighbour.</summary>
-    public Field<double> East => _east;
+    /// <summary>Makes <see cref="Outflow"/> count what line nodes give off at some unknowns.</summary>
+    /// <param name="x">Unknowns.</param>
+    public void ReadLines(NodeField x)
+    {
+        double* inflow = _linkInflow.Cells.Origin;
+        foreach ((int at, _, _) in Links) inflow[at] = 0;
+        foreach ((int at, int node, double conductance) in Links) inflow[at] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
+    }
 
-    /// <summary>Scaled conductance to the upper neighbour.</summary>
-    public Field<double> North => _north;
+    /// <summary>Net outflow of a cell, (A x) in scaled conductances; <see cref="ReadLines"/> comes first.</summary>
+    /// <param name="x">Unknowns.</param>
+    /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
+    public double Outflow(NodeField x, int at) => _operator.Outflow(x.Cells, at) - _linkInflow.Cells.Origin[at];
 
-    /// <summary>Sets what <see cref="Correct"/> will balance in one cell.</summary>
-    /// <param name="at">Where it lies, counted from cell (0, 0).</param>
+    /// <summary>Net outflow of a line node, (A x) in scaled conductances.</summary>
+    /// <param name="x">Unknowns.</param>
+    /// <param name="outflow">Where the outflow of each line node goes.</param>
+    public void LineOutflow(NodeField x, Span<double> outflow)
+    {
+        for (int node = 0; node < LineNodes; node++) outflow[node] = _lines!.Anchor[node] * x.Lines[node];
+        if (_lines is null) return;
+        foreach ((int first, int second, double conductance) in _lines.Joints)
+        {
+            double flow = conductance * (x.Lines[first] - x.Lines[second]);
+            outflow[first] += flow;
+            outflow[second] -= flow;
+        }
+
+        foreach ((int at, int node, double conductance) in Links) outflow[node] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
+    }
+
+    /// <summary>Sets what a newly wet cell is not balanced by, for the next <see cref="Correct"/>.</summary>
+    /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
     /// <param name="imbalance">Imbalance.</param>
     public void SetImbalance(int at, double imbalance) => Finest.Load.Origin[at] = (float)imbalance;
 
-    /// <summary>Computes a·supply + c·capacity − A x, keeps it for the wet cells as what <see cref="Correct"/> will balance, and lets the dry and wet cells change places where asked.</summary>
+    /// <summary>Computes load − held − A x, keeps it for the wet nodes as what <see cref="Correct"/> will balance, and lets dry and wet nodes change places where asked.</summary>
     /// <param name="x">Unknowns.</param>
-    /// <param name="supply">First part of the right-hand side.</param>
-    /// <param name="supplyFactor">Its factor a.</param>
-    /// <param name="capacity">Second part of the right-hand side.</param>
-    /// <param name="capacityFactor">Its factor c.</param>
-    /// <param name="changePlaces">When given, a dry cell that is offered more than it can hold becomes wet and its surplus is noted here, and a wet cell that holds nothing and is offered less becomes dry; when null, all stay as they are.</param>
-    /// <param name="changed">How many cells changed places.</param>
-    /// <returns>Sum of the absolute imbalance of the wet cells, and what they can hold in all.</returns>
-    public (double Imbalance, double WetCapacity) Balance(
-        Field<double> x, Field<double> supply, double supplyFactor, Field<double> capacity, double capacityFactor, SurplusCarrier? changePlaces, out int changed)
+    /// <param name="load">Right-hand side.</param>
+    /// <param name="held">What a wet node keeps of it; null for nothing.</param>
+    /// <param name="changePlaces">When given, a dry node that is offered more than it can hold becomes wet and its surplus is noted here, and a wet node that holds nothing and is offered less becomes dry; when null, all stay as they are.</param>
+    /// <returns>Sum of the absolute imbalance of the wet nodes, what they can hold in all, and how many nodes changed places.</returns>
+    public WetBalance Balance(NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces)
     {
-        changed = 0;
         RowSpans span = Active;
         if (changePlaces is not null)
         {
-            // The front may step out of the present window by one cell.
+            // The front may step out of the present window by as far as the ways reach.
             _window.Clear();
-            _window.IncludeAround(Active, 1);
+            _window.IncludeAround(Active, _operator.Reach);
             span = _window;
         }
 
-        double imbalance = 0, wetCapacity = 0;
+        WetBalance balance = default;
+        ReadLines(x);
         for (int row = 0; row < Layout.Rows; row++)
         {
             int start = span.Start(row), end = span.End(row);
             if (start >= end) continue;
-            (double rowImbalance, double rowCapacity) = BalanceRow(row, start, end, x, supply, supplyFactor, capacity, capacityFactor, changePlaces, ref changed);
-            imbalance += rowImbalance;
-            wetCapacity += rowCapacity;
+            for (int layer = 0; layer < Layout.Layers; layer++) BalanceRow(row, layer, start, end, x, load, held, changePlaces, ref balance);
         }
 
-        return (imbalance, wetCapacity);
+        if (_lines is not null) BalanceLines(x, load, held, changePlaces, ref balance);
+        return balance;
     }
 
-    /// <summary>Computes a correction of the wet cells from the imbalance found last.</summary>
+    /// <summary>Computes a correction of the wet nodes from the imbalance found last.</summary>
     /// <param name="reduction">Wanted reduction of the imbalance.</param>
     /// <param name="limit">Most cycles.</param>
     /// <param name="cancellation">Stops the iteration between cycles.</param>
@@ -182,30 +197,23 @@ internal sealed unsafe class WetSystem
         return _inner.Solve(reduction, limit, cancellation);
     }
 
-    /// <summary>Solves A x = a·supply + c·capacity on the wet cells, starting from x.</summary>
-    /// <param name="x">Unknowns, 0 in dry cells.</param>
-    /// <param name="supply">First part of the right-hand side.</param>
-    /// <param name="supplyFactor">Its factor a.</param>
-    /// <param name="capacity">Second part of the right-hand side.</param>
-    /// <param name="capacityFactor">Its factor c.</param>
+    /// <summary>Solves A x = load on the wet nodes, starting from x.</summary>
+    /// <param name="x">Unknowns, 0 in dry nodes.</param>
+    /// <param name="load">Right-hand side.</param>
     /// <param name="tolerance">Largest sum of imbalances relative to the sum of the right-hand side [-].</param>
     /// <param name="cancellation">Stops the iteration.</param>
-    public SolveReport SolveLinear(
-        Field<double> x, Field<double> supply, double supplyFactor, Field<double> capacity, double capacityFactor, double tolerance, CancellationToken cancellation)
+    public SolveReport SolveLinear(NodeField x, NodeField load, double tolerance, CancellationToken cancellation)
     {
-        double whole = SumOverWet(supply) * Math.Abs(supplyFactor) + SumOverWet(capacity) * Math.Abs(capacityFactor);
+        double whole = SumOverWet(load);
         if (whole == 0) return new(StopReason.Converged, 0, 0, 0);
-        double best = double.PositiveInfinity;
-        int cycles = 0, idle = 0;
-        for (int correction = 0; ; correction++)
+        Patience patience = new(tolerance, CorrectionLimit);
+        int cycles = 0;
+        while (true)
         {
             cancellation.ThrowIfCancellationRequested();
-            double imbalance = Balance(x, supply, supplyFactor, capacity, capacityFactor, null, out _).Imbalance / whole;
-            if (imbalance <= tolerance) return new(StopReason.Converged, correction, cycles, imbalance);
-            if (imbalance >= 0.5 * best && ++idle >= 3) return new(StopReason.Stagnated, correction, cycles, imbalance);
-            if (correction == CorrectionLimit) return new(StopReason.IterationLimit, correction, cycles, imbalance);
-            best = Math.Min(best, imbalance);
-            cycles += Correct(Math.Max(0.3 * tolerance / imbalance, 1e-4), CycleLimit, cancellation);
+            double imbalance = Balance(x, load, null, null).Imbalance / whole;
+            if (patience.Judge(imbalance, stands: true) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
+            cycles += Correct(patience.Reduction(imbalance), CycleLimit, cancellation);
             AddCorrection(x, keepPositive: false);
         }
     }
@@ -213,63 +221,71 @@ internal sealed unsafe class WetSystem
     /// <summary>Adds the last correction to the unknowns.</summary>
     /// <param name="x">Unknowns.</param>
     /// <param name="keepPositive">Whether what falls below 0 becomes 0.</param>
-    public void AddCorrection(Field<double> x, bool keepPositive)
+    public void AddCorrection(NodeField x, bool keepPositive)
     {
-        Vector512<double> floor = Create(keepPositive ? 0 : double.NegativeInfinity);
-        for (int row = 0; row < Layout.Rows; row++)
+        double least = keepPositive ? 0 : double.NegativeInfinity;
+        Vector512<double> floor = Create(least);
+        for (int layer = 0; layer < Layout.Layers; layer++)
         {
-            double* value = x.Row(row);
-            float* correction = Correction.Row(row);
-            int end = Active.End(row);
-            for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
-                MaxNative(Load(value + i) + Widen(correction + i), floor).Store(value + i);
+            for (int row = 0; row < Layout.Rows; row++)
+            {
+                double* value = x.Cells.Row(row, layer);
+                float* correction = Correction.Row(row, layer);
+                int end = Active.End(row);
+                for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
+                    MaxNative(Load(value + i) + Widen(correction + i), floor).Store(value + i);
+            }
         }
+
+        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node] + _inner.LineCorrection[node], least);
     }
 
-    private double SumOverWet(Field<double> field)
+    private static int AtOf(PaddedLayout layout, int cell) =>
+        layout.At(cell % layout.Columns, cell / layout.Columns % layout.Rows, cell / (layout.Columns * layout.Rows));
+
+    private double SumOverWet(NodeField field)
     {
         double total = 0;
-        for (int row = 0; row < Layout.Rows; row++)
+        for (int layer = 0; layer < Layout.Layers; layer++)
         {
-            double* value = field.Row(row);
-            float* diagonal = Finest.Diagonal.Row(row);
-            for (int i = Active.Start(row); i < Active.End(row); i++) if (diagonal[i] > 0) total += value[i];
+            for (int row = 0; row < Layout.Rows; row++)
+            {
+                double* value = field.Cells.Row(row, layer);
+                float* diagonal = Finest.Diagonal.Row(row, layer);
+                for (int i = Active.Start(row); i < Active.End(row); i++) if (diagonal[i] > 0) total += Math.Abs(value[i]);
+            }
         }
 
+        for (int node = 0; node < LineNodes; node++) if (_lines!.IsWet[node]) total += Math.Abs(field.Lines[node]);
         return total;
     }
 
-    private (double Imbalance, double WetCapacity) BalanceRow(
-        int row, int start, int end, Field<double> unknowns, Field<double> supply, double supplyFactor, Field<double> capacity, double capacityFactor, SurplusCarrier? changePlaces, ref int changed)
+    private void BalanceRow(int row, int layer, int start, int end, NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces, ref WetBalance balance)
     {
-        int stride = Layout.Stride;
-        double* x = unknowns.Row(row), s = supply.Row(row), c = capacity.Row(row);
-        double* east = _east.Row(row), north = _north.Row(row), south = _north.Row(row - 1), anchor = _anchor.Row(row);
-        float* diagonal = Finest.Diagonal.Row(row), load = Finest.Load.Row(row);
-        Vector512<double> a = Create(supplyFactor), b = Create(capacityFactor), zero = Vector512<double>.Zero;
-        Vector512<double> sum = zero, held = zero;
-        Vector512<double> noise = Create(1e-13);
+        int at = Layout.At(0, row, layer);
+        double* given = load.Cells.Row(row, layer), kept = held is null ? null : held.Cells.Row(row, layer);
+        double* links = _lines is null ? null : _linkInflow.Cells.Row(row, layer);
+        float* diagonal = Finest.Diagonal.Row(row, layer), remainder = Finest.Load.Row(row, layer);
+        RowOutflow outflow = new(_operator, row, layer, x.Cells);
+        Vector512<double> zero = Vector512<double>.Zero, sum = zero, holding = zero, noise = Create(Rounding);
         for (int i = start; i < end; i += Vector512<double>.Count)
         {
-            Vector512<double> here = Load(x + i), hold = Load(c + i);
-            Vector512<double> outflow = FusedMultiplyAdd(Load(east + i), here - Load(x + i + 1), Load(anchor + i) * here);
-            Vector512<double> other = Load(east + i - 1) * (here - Load(x + i - 1));
-            outflow = FusedMultiplyAdd(Load(north + i), here - Load(x + i + stride), outflow);
-            other = FusedMultiplyAdd(Load(south + i), here - Load(x + i - stride), other);
-            Vector512<double> imbalance = FusedMultiplyAdd(a, Load(s + i), b * hold) - (outflow + other);
+            Vector512<double> hold = kept == null ? zero : Load(kept + i);
+            Vector512<double> imbalance = Load(given + i) - hold - outflow.At(i);
+            if (links != null) imbalance += Load(links + i);
             Vector512<double> wet = GreaterThan(Widen(diagonal + i), zero);
             if (changePlaces is not null)
             {
-                Vector512<double> wanted = (GreaterThan(here, zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
+                Vector512<double> wanted = (GreaterThan(outflow.Here(i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
                 ulong differ = (wanted ^ wet).ExtractMostSignificantBits();
                 while (differ != 0)
                 {
                     int lane = System.Numerics.BitOperations.TrailingZeroCount(differ);
                     differ &= differ - 1;
                     bool becomesWet = wanted.AsInt64()[lane] != 0;
-                    SetWet(i + lane, row, becomesWet);
-                    if (becomesWet) changePlaces.Add(i + lane, row, imbalance[lane]);
-                    changed++;
+                    SetWet(at + i + lane, becomesWet);
+                    if (becomesWet) changePlaces.Add(at + i + lane, imbalance[lane]);
+                    balance.Changed++;
                 }
 
                 wet = wanted;
@@ -277,11 +293,35 @@ internal sealed unsafe class WetSystem
 
             imbalance &= wet;
             sum += Abs(imbalance);
-            held += hold & wet;
-            Vector256.Narrow(imbalance.GetLower(), imbalance.GetUpper()).Store(load + i);
+            holding += hold & wet;
+            Vector256.Narrow(imbalance.GetLower(), imbalance.GetUpper()).Store(remainder + i);
         }
 
-        return (Sum(sum), Sum(held));
+        balance.Imbalance += Sum(sum);
+        balance.Held += Sum(holding);
+    }
+
+    private void BalanceLines(NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces, ref WetBalance balance)
+    {
+        double[] remainder = _hierarchy.FinestLines!.Load;
+        LineOutflow(x, remainder);
+        for (int node = 0; node < remainder.Length; node++)
+        {
+            double hold = held is null ? 0 : held.Lines[node], imbalance = load.Lines[node] - hold - remainder[node];
+            if (changePlaces is not null)
+            {
+                bool wanted = hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold);
+                if (wanted != _lines!.IsWet[node])
+                {
+                    SetLineWet(node, wanted);
+                    balance.Changed++;
+                }
+            }
+
+            remainder[node] = _lines!.IsWet[node] ? imbalance : 0;
+            balance.Imbalance += Math.Abs(remainder[node]);
+            if (_lines.IsWet[node]) balance.Held += hold;
+        }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

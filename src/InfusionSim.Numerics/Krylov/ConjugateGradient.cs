@@ -1,38 +1,56 @@
 using System.Runtime.Intrinsics;
+using InfusionSim.Numerics.Lines;
 using InfusionSim.Numerics.Multigrid;
 using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Krylov;
 
-/// <summary>Conjugate gradients on the wet cells in single precision, preconditioned by a V-cycle: the inner part of an iterative refinement.</summary>
+/// <summary>Conjugate gradients on the wet nodes in single precision, preconditioned by a V-cycle: the inner part of an iterative refinement.</summary>
 /// <remarks>
-/// The residual lives in the finest grid's Load, the preconditioned residual in its Value. The operator is applied as
-/// a sum of conductance times difference: a diagonal times a value less its neighbours' would lose a small flow
+/// The residual lives in the finest grid's Load, the preconditioned residual in its Value; those of the line nodes, in double precision, in the hierarchy's view
+/// of them. The operator is applied as a sum of conductance times difference: a diagonal times a value less its neighbours' would lose a small flow
 /// through a large conductance to rounding. Source: Hestenes and Stiefel, J. Res. NBS 49 (1952) 409 (from memory).
 /// </remarks>
 internal sealed unsafe class ConjugateGradient
 {
+    // Single precision has given what it can when the residual has not halved for this many cycles.
+    private const int StallLimit = 12;
+
     private readonly MultigridHierarchy _hierarchy;
     private readonly MultigridLevel _finest;
-    private readonly Field<float> _anchor;
+    private readonly SingleOperator _operator;
+    private readonly LineSystem? _lines;
     private readonly Field<float> _direction;
     private readonly Field<float> _image;
+    private readonly double[] _lineDirection, _lineImage;
 
     /// <summary>Makes a solver on the finest grid of a hierarchy.</summary>
     /// <param name="hierarchy">Grids.</param>
-    /// <param name="anchor">Conductance of each cell to a fixed pressure, in the units of the finest couplings.</param>
-    public ConjugateGradient(MultigridHierarchy hierarchy, Field<float> anchor)
+    /// <param name="single">The operator, in the units of the finest couplings.</param>
+    /// <param name="lines">Line nodes; null for none.</param>
+    public ConjugateGradient(MultigridHierarchy hierarchy, SingleOperator single, LineSystem? lines)
     {
         _hierarchy = hierarchy;
         _finest = hierarchy.Levels[0];
-        _anchor = anchor;
+        _operator = single;
+        _lines = lines;
         _direction = new(_finest.Layout);
         _image = new(_finest.Layout);
         Correction = new(_finest.Layout);
+        _lineDirection = new double[lines?.Count ?? 0];
+        _lineImage = new double[_lineDirection.Length];
+        LineCorrection = new double[_lineDirection.Length];
     }
 
-    /// <summary>Solution of the last call; 0 in cells that take no part.</summary>
+    /// <summary>Solution of the last call at the cells; 0 in cells that take no part.</summary>
     public Field<float> Correction { get; }
+
+    /// <summary>Solution of the last call at the line nodes; 0 in nodes that take no part.</summary>
+    public double[] LineCorrection { get; }
+
+    private double[] LineLoad => _hierarchy.FinestLines?.Load ?? [];
+
+    private double[] LineValue => _hierarchy.FinestLines?.Value ?? [];
 
     /// <summary>Solves for the finest Load, which is overwritten by what stays unbalanced.</summary>
     /// <param name="reduction">Wanted ratio of the residual's length after to before.</param>
@@ -41,7 +59,8 @@ internal sealed unsafe class ConjugateGradient
     /// <returns>Cycles used.</returns>
     public int Solve(double reduction, int limit, CancellationToken cancellation)
     {
-        double preconditioned = 0, first = 0;
+        double preconditioned = 0, first = 0, least = double.PositiveInfinity;
+        int idle = 0;
         for (int cycle = 1; ; cycle++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -61,92 +80,128 @@ internal sealed unsafe class ConjugateGradient
             Advance((float)(now / curvature), cycle == 1);
             preconditioned = now;
 
+            (least, idle) = now < least / 4 ? (now, 0) : (least, idle + 1);
+
             // The preconditioned norm of the residual before this step; a step gains about a digit.
-            if (cycle >= limit || now <= first * reduction * reduction) return cycle;
+            if (cycle >= limit || idle >= StallLimit || now <= first * reduction * reduction) return cycle;
         }
     }
 
     private double LoadTimesValue()
     {
         double total = 0;
-        for (int row = 0; row < _finest.Layout.Rows; row++)
+        for (int layer = 0; layer < _finest.Layout.Layers; layer++)
         {
-            float* r = _finest.Load.Row(row), z = _finest.Value.Row(row);
-            Vector512<float> sum = Vector512<float>.Zero;
-            for (int i = _finest.Active.Start(row); i < _finest.Active.End(row); i += PaddedLayout.Lanes)
-                sum = FusedMultiplyAdd(Load(r + i), Load(z + i), sum);
-            total += Sum(sum);
+            for (int row = 0; row < _finest.Layout.Rows; row++)
+            {
+                float* r = _finest.Load.Row(row, layer), z = _finest.Value.Row(row, layer);
+                Vector512<float> sum = Vector512<float>.Zero;
+                for (int i = _finest.Active.Start(row); i < _finest.Active.End(row); i += PaddedLayout.Lanes)
+                    sum = FusedMultiplyAdd(Load(r + i), Load(z + i), sum);
+                total += Sum(sum);
+            }
         }
 
+        for (int node = 0; node < _lineImage.Length; node++) total += LineLoad[node] * LineValue[node];
         return total;
     }
 
-    /// <summary>Turns the direction and applies the operator to it, each row as soon as the row above has turned.</summary>
+    /// <summary>Turns the direction and applies the operator to it, each row as soon as the rows it reaches have turned.</summary>
     private double TurnAndApply(float keep, bool first)
     {
         double total = 0;
-        int rows = _finest.Layout.Rows;
-        for (int row = 0; row <= rows; row++)
+        int rows = _finest.Layout.Rows, reach = _operator.RowReach;
+        for (int row = 0; row < rows + reach; row++)
         {
-            if (row < rows) TurnRow(row, keep, first);
-            if (row > 0) total += ApplyRow(row - 1);
+            for (int layer = 0; layer < _finest.Layout.Layers; layer++)
+                if (row < rows) TurnRow(row, layer, keep, first);
+            for (int layer = 0; layer < _finest.Layout.Layers; layer++)
+                if (row >= reach) total += _operator.ApplyRow(row - reach, layer, _direction, _image);
         }
 
-        return total;
+        if (_lines is null) return total;
+        double[] value = LineValue;
+        for (int node = 0; node < _lineDirection.Length; node++) _lineDirection[node] = first ? value[node] : keep * _lineDirection[node] + value[node];
+        return total + ApplyLines();
     }
 
-    private void TurnRow(int row, float keep, bool first)
+    private void TurnRow(int row, int layer, float keep, bool first)
     {
         Vector512<float> factor = Create(keep);
-        float* p = _direction.Row(row), z = _finest.Value.Row(row);
+        float* p = _direction.Row(row, layer), z = _finest.Value.Row(row, layer);
         int end = _finest.Active.End(row);
         for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
             (first ? Load(z + i) : FusedMultiplyAdd(factor, Load(p + i), Load(z + i))).Store(p + i);
     }
 
-    private double ApplyRow(int row)
+    private double ApplyLines()
     {
-        int stride = _finest.Layout.Stride, end = _finest.Active.End(row);
-        float* p = _direction.Row(row), q = _image.Row(row), diagonal = _finest.Diagonal.Row(row), anchor = _anchor.Row(row);
-        float* east = _finest.East.Row(row), north = _finest.North.Row(row), south = _finest.North.Row(row - 1);
-        Vector512<float> sum = Vector512<float>.Zero;
-        for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+        double total = 0;
+        float* p = _direction.Origin, q = _image.Origin, diagonal = _finest.Diagonal.Origin;
+        Array.Clear(_lineImage);
+        for (int node = 0; node < _lineImage.Length; node++) _lineImage[node] = _lines!.Anchor[node] * _lineDirection[node];
+        foreach ((int first, int second, double conductance) in _lines!.Joints)
         {
-            Vector512<float> here = Load(p + i);
-            Vector512<float> flow = FusedMultiplyAdd(Load(east + i), here - Load(p + i + 1), Load(anchor + i) * here);
-            Vector512<float> other = Load(east + i - 1) * (here - Load(p + i - 1));
-            flow = FusedMultiplyAdd(Load(north + i), here - Load(p + i + stride), flow);
-            other = FusedMultiplyAdd(Load(south + i), here - Load(p + i - stride), other);
-            Vector512<float> takesPart = GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
-            Vector512<float> image = (flow + other) & takesPart;
-            image.Store(q + i);
-            sum = FusedMultiplyAdd(here, image, sum);
+            double flow = conductance * (_lineDirection[first] - _lineDirection[second]);
+            _lineImage[first] += flow;
+            _lineImage[second] -= flow;
         }
 
-        return Sum(sum);
+        // Every link counts, wet or dry: a dry end holds 0.
+        foreach ((int at, int node, double conductance) in _operator.Links)
+        {
+            double flow = conductance * (p[at] - _lineDirection[node]);
+            _lineImage[node] -= flow;
+            if (diagonal[at] <= 0) continue;
+            q[at] += (float)flow;
+            total += p[at] * flow;
+        }
+
+        for (int node = 0; node < _lineImage.Length; node++)
+        {
+            if (!_lines.IsWet[node]) _lineImage[node] = 0;
+            total += _lineDirection[node] * _lineImage[node];
+        }
+
+        return total;
     }
 
     private void Advance(float step, bool first)
     {
         Vector512<float> length = Create(step);
-        for (int row = 0; row < _finest.Layout.Rows; row++)
+        for (int layer = 0; layer < _finest.Layout.Layers; layer++)
         {
-            float* p = _direction.Row(row), q = _image.Row(row), r = _finest.Load.Row(row), x = Correction.Row(row);
-            int end = _finest.Active.End(row);
-            for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+            for (int row = 0; row < _finest.Layout.Rows; row++)
             {
-                (first ? length * Load(p + i) : FusedMultiplyAdd(length, Load(p + i), Load(x + i))).Store(x + i);
-                (Load(r + i) - length * Load(q + i)).Store(r + i);
+                float* p = _direction.Row(row, layer), q = _image.Row(row, layer), r = _finest.Load.Row(row, layer), x = Correction.Row(row, layer);
+                int end = _finest.Active.End(row);
+                for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+                {
+                    (first ? length * Load(p + i) : FusedMultiplyAdd(length, Load(p + i), Load(x + i))).Store(x + i);
+                    (Load(r + i) - length * Load(q + i)).Store(r + i);
+                }
             }
+        }
+
+        double[] load = LineLoad;
+        for (int node = 0; node < _lineImage.Length; node++)
+        {
+            LineCorrection[node] = (first ? 0 : LineCorrection[node]) + step * _lineDirection[node];
+            load[node] -= step * _lineImage[node];
         }
     }
 
     private void ClearCorrection()
     {
-        for (int row = 0; row < _finest.Layout.Rows; row++)
+        for (int layer = 0; layer < _finest.Layout.Layers; layer++)
         {
-            int start = _finest.Active.Start(row), count = _finest.Active.End(row) - start;
-            if (count > 0) new Span<float>(Correction.Row(row) + start, count).Clear();
+            for (int row = 0; row < _finest.Layout.Rows; row++)
+            {
+                int start = _finest.Active.Start(row), count = _finest.Active.End(row) - start;
+                if (count > 0) new Span<float>(Correction.Row(row, layer) + start, count).Clear();
+            }
         }
+
+        Array.Clear(LineCorrection);
     }
 }

@@ -2,7 +2,7 @@ using System.Runtime.InteropServices;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>A set of cells of a grid: quick to add to, to walk through and to empty.</summary>
+/// <summary>A set of cells of a grid, or of columns through its layers: quick to add to, to walk through and to empty.</summary>
 internal sealed class CellSet
 {
     private readonly int _columns;
@@ -44,14 +44,17 @@ internal sealed class CellSet
     }
 
     /// <summary>Adds the coarse cells whose couplings to the right and above depend on fine cells.</summary>
-    /// <remarks>Coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3.</remarks>
+    /// <remarks>Coarsened by two, coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3; not coarsened, one on each side.</remarks>
     /// <param name="fine">Fine cells.</param>
-    public void AddDependingOn(CellSet fine)
+    /// <param name="by">How the fine grid is coarsened.</param>
+    public void AddDependingOn(CellSet fine, Coarsening by)
     {
         foreach ((int column, int row) in fine.Cells)
         {
-            for (int coarseRow = (row - 2) >> 1; coarseRow <= (row + 1) >> 1; coarseRow++)
-                for (int coarseColumn = (column - 2) >> 1; coarseColumn <= (column + 3) >> 1; coarseColumn++)
+            (int fromRow, int toRow) = by.Rows == 2 ? ((row - 2) >> 1, (row + 1) >> 1) : (row - 1, row + 1);
+            (int fromColumn, int toColumn) = by.Columns == 2 ? ((column - 2) >> 1, (column + 3) >> 1) : (column - 1, column + 1);
+            for (int coarseRow = fromRow; coarseRow <= toRow; coarseRow++)
+                for (int coarseColumn = fromColumn; coarseColumn <= toColumn; coarseColumn++)
                     Add(coarseColumn, coarseRow);
         }
     }

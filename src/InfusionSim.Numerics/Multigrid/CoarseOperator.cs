@@ -3,7 +3,10 @@ using System.Runtime.CompilerServices;
 namespace InfusionSim.Numerics.Multigrid;
 
 /// <summary>The operator of a coarse grid: interpolation, fine operator, and the transpose of the interpolation, multiplied out (Galerkin).</summary>
-/// <remarks>Fine cells that take no part are not interpolated to, so a coarse point acts on those around it that do.</remarks>
+/// <remarks>
+/// Fine cells that take no part are not interpolated to, so a coarse point acts on those around it that do. The couplings
+/// between layers are lumped onto the coarse points instead: multiplied out they would join each point to nine in the next layer.
+/// </remarks>
 internal static unsafe class CoarseOperator
 {
     // The finest conductances are near 1; one over anything below this would come close to the end of single precision.
@@ -12,39 +15,87 @@ internal static unsafe class CoarseOperator
     private const int Patch = 7;
     private const int Middle = 3;
 
-    /// <summary>Recomputes the couplings of some coarse cells, those to the right and above of each included.</summary>
+    /// <summary>Recomputes the couplings of some columns of coarse cells, those to the right and above of each included.</summary>
     /// <param name="fine">The finer grid, its weights up to date.</param>
     /// <param name="coarse">The coarser grid.</param>
-    /// <param name="cells">Which coarse cells.</param>
+    /// <param name="cells">Which columns.</param>
     [SkipLocalsInit]
     public static void Update(MultigridLevel fine, MultigridLevel coarse, CellSet cells)
     {
         double* image = stackalloc double[Patch * Patch];
+        double* rest = stackalloc double[coarse.Layout.Layers];
         foreach ((int column, int row) in cells.Cells)
         {
-            int at = coarse.Layout.At(column, row);
-            Apply(fine, fine.Layout.At(2 * column, 2 * row), image);
-            double diagonal = Project(fine, column, row, 0, 0, image);
-            bool takesPart = diagonal > SmallestDiagonal;
-            coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
-            coarse.InverseDiagonal.Origin[at] = takesPart ? (float)(1 / diagonal) : 0;
-            coarse.East.Origin[at] = (float)-Project(fine, column, row, 1, 0, image);
-            coarse.North.Origin[at] = (float)-Project(fine, column, row, 0, 1, image);
-            coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, 1, 1, image);
-            coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, -1, 1, image);
+            for (int layer = 0; layer < coarse.Layout.Layers; layer++)
+            {
+                int at = coarse.Layout.At(column, row, layer);
+                Apply(fine, fine.Layout.At(fine.Coarsening.Columns * column, fine.Coarsening.Rows * row, layer), image);
+                rest[layer] = Project(fine, column, row, layer, 0, 0, image);
+                coarse.East.Origin[at] = (float)-Project(fine, column, row, layer, 1, 0, image);
+                coarse.North.Origin[at] = (float)-Project(fine, column, row, layer, 0, 1, image);
+                coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, layer, 1, 1, image);
+                coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, layer, -1, 1, image);
+            }
+
+            if (coarse.Above is not null) LumpLayers(fine, coarse, column, row, rest);
+            for (int layer = 0; layer < coarse.Layout.Layers; layer++)
+            {
+                int at = coarse.Layout.At(column, row, layer);
+                double diagonal = rest[layer];
+                if (coarse.Above is not null) diagonal += coarse.Above.Origin[at] + (layer > 0 ? coarse.Above.Origin[at - coarse.Layout.LayerStride] : 0);
+                bool takesPart = diagonal > SmallestDiagonal;
+                coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
+                coarse.Rest.Origin[at] = takesPart ? (float)rest[layer] : 0;
+            }
+
+            coarse.EliminateColumn(column, row);
         }
     }
 
-    /// <summary>Applies the fine operator to the interpolation of one coarse point; the image reaches two cells on each side.</summary>
+    /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part leads to 0.</summary>
+    private static void LumpLayers(MultigridLevel fine, MultigridLevel coarse, int column, int row, double* rest)
+    {
+        PaddedLayout layout = fine.Layout;
+        float* above = fine.Above!.Origin, diagonal = fine.Diagonal.Origin;
+        int reachX = fine.Coarsening.Columns - 1, reachY = fine.Coarsening.Rows - 1;
+        for (int layer = 0; layer + 1 < layout.Layers; layer++)
+        {
+            int centre = layout.At(fine.Coarsening.Columns * column, fine.Coarsening.Rows * row, layer);
+            double joint = 0;
+            for (int y = -reachY; y <= reachY; y++)
+            {
+                for (int x = -reachX; x <= reachX; x++)
+                {
+                    int at = centre + y * layout.Stride + x;
+                    if (above[at] == 0) continue;
+                    double here = Weight(fine, at, x, y), next = Weight(fine, at + layout.LayerStride, x, y);
+                    if (diagonal[at] > 0 && diagonal[at + layout.LayerStride] > 0)
+                    {
+                        joint += above[at] * (here + next) / 2;
+                    }
+                    else
+                    {
+                        rest[layer] += above[at] * here;
+                        rest[layer + 1] += above[at] * next;
+                    }
+                }
+            }
+
+            coarse.Above!.Origin[coarse.Layout.At(column, row, layer)] = (float)joint;
+        }
+    }
+
+    /// <summary>Applies the fine operator within a layer to the interpolation of one coarse point; the image reaches two cells on each side.</summary>
     private static void Apply(MultigridLevel fine, int centre, double* image)
     {
         new Span<double>(image, Patch * Patch).Clear();
         int s = fine.Layout.Stride;
-        float* d = fine.Diagonal.Origin, e = fine.East.Origin, n = fine.North.Origin;
+        int reachX = fine.Coarsening.Columns - 1, reachY = fine.Coarsening.Rows - 1;
+        float* d = fine.Rest.Origin, e = fine.East.Origin, n = fine.North.Origin;
         float* ne = fine.NorthEast is null ? null : fine.NorthEast.Origin, nw = fine.NorthWest is null ? null : fine.NorthWest.Origin;
-        for (int y = -1; y <= 1; y++)
+        for (int y = -reachY; y <= reachY; y++)
         {
-            for (int x = -1; x <= 1; x++)
+            for (int x = -reachX; x <= reachX; x++)
             {
                 int at = centre + y * s + x;
                 double weight = Weight(fine, at, x, y);
@@ -65,18 +116,20 @@ internal static unsafe class CoarseOperator
     }
 
     /// <summary>Matrix entry between a coarse point and one beside it: the image of the first weighed with the interpolation of the second.</summary>
-    private static double Project(MultigridLevel fine, int column, int row, int right, int up, double* image)
+    private static double Project(MultigridLevel fine, int column, int row, int layer, int right, int up, double* image)
     {
-        if (column + right < 0) return 0;
+        (int stepX, int stepY) = fine.Coarsening;
+        int centreX = stepX * (column + right), centreY = stepY * (row + up);
+        if (centreX < 0 || centreX > fine.Layout.PaddedColumns || centreY > fine.Layout.Rows + fine.Layout.GhostRows - 1) return 0;
         int s = fine.Layout.Stride;
-        int centre = fine.Layout.At(2 * (column + right), 2 * (row + up));
+        int centre = fine.Layout.At(centreX, centreY, layer);
         double sum = 0;
-        int fromX = Math.Max(-1, -2 - 2 * right), toX = Math.Min(1, 2 - 2 * right), toY = Math.Min(1, 2 - 2 * up);
-        if (2 * (row + up) - 1 >= fine.Layout.Rows + PaddedLayout.GhostRows - 1 || 2 * (column + right) > fine.Layout.PaddedColumns) return 0;
-        for (int y = -1; y <= toY; y++)
+        int reachX = stepX - 1, reachY = stepY - 1;
+        int fromX = Math.Max(-reachX, -2 - stepX * right), toX = Math.Min(reachX, 2 - stepX * right), toY = Math.Min(reachY, 2 - stepY * up);
+        for (int y = -reachY; y <= toY; y++)
         {
             for (int x = fromX; x <= toX; x++)
-                sum += image[(y + 2 * up + Middle) * Patch + x + 2 * right + Middle] * Weight(fine, centre + y * s + x, x, y);
+                sum += image[(y + stepY * up + Middle) * Patch + x + stepX * right + Middle] * Weight(fine, centre + y * s + x, x, y);
         }
 
         return sum;

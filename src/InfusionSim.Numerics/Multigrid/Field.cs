@@ -27,30 +27,38 @@ internal sealed unsafe class Field<T>
     /// <summary>Where the cells lie.</summary>
     public PaddedLayout Layout { get; }
 
-    /// <summary>Address of cell (0, 0); valid as long as this field is.</summary>
+    /// <summary>Address of cell (0, 0) of the lowest layer; valid as long as this field is.</summary>
     public T* Origin { get; }
 
-    /// <summary>Address of the first cell of a row.</summary>
-    /// <param name="row">Row, from −2 to two above the last.</param>
+    /// <summary>Address of the first cell of a row of the lowest layer.</summary>
+    /// <param name="row">Row, the margin's included.</param>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T* Row(int row) => Origin + (nint)row * Layout.Stride;
+
+    /// <summary>Address of the first cell of a row.</summary>
+    /// <param name="row">Row, the margin's included.</param>
+    /// <param name="layer">Layer.</param>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T* Row(int row, int layer) => Origin + (nint)layer * Layout.LayerStride + (nint)row * Layout.Stride;
 
     /// <summary>Sets every cell and the margin to zero.</summary>
     public void Clear() => Array.Clear(_memory);
 
-    /// <summary>Copies a plain array [rows × columns], x fastest, into the field.</summary>
+    /// <summary>Copies a plain array [layers × rows × columns], x fastest, into the field.</summary>
     /// <param name="source">The array.</param>
     public void CopyFrom(ReadOnlySpan<T> source)
     {
-        for (int row = 0; row < Layout.Rows; row++)
-            source.Slice(row * Layout.Columns, Layout.Columns).CopyTo(new Span<T>(Row(row), Layout.Columns));
+        int columns = Layout.Columns;
+        for (int line = 0; line < Layout.Layers * Layout.Rows; line++)
+            source.Slice(line * columns, columns).CopyTo(new Span<T>(Row(line % Layout.Rows, line / Layout.Rows), columns));
     }
 
-    /// <summary>Copies the field into a plain array [rows × columns], x fastest.</summary>
+    /// <summary>Copies the field into a plain array [layers × rows × columns], x fastest.</summary>
     /// <param name="target">The array.</param>
     public void CopyTo(Span<T> target)
     {
-        for (int row = 0; row < Layout.Rows; row++)
-            new Span<T>(Row(row), Layout.Columns).CopyTo(target.Slice(row * Layout.Columns, Layout.Columns));
+        int columns = Layout.Columns;
+        for (int line = 0; line < Layout.Layers * Layout.Rows; line++)
+            new Span<T>(Row(line % Layout.Rows, line / Layout.Rows), columns).CopyTo(target.Slice(line * columns, columns));
     }
 }

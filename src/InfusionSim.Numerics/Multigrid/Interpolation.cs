@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-
 namespace InfusionSim.Numerics.Multigrid;
 
 /// <summary>Operator-dependent interpolation from a grid to the next finer one.</summary>
@@ -8,14 +6,19 @@ namespace InfusionSim.Numerics.Multigrid;
 /// along the middle collapsed onto the cell itself; a cell amid four takes the value that balances all eight.
 /// Negative collapsed couplings count as 0, and no weights add up to more than 1. A neighbour that takes no part holds
 /// the value 0, so its coupling stays in the balance as a conductance to 0.
-/// Source: Dendy, J. Comput. Phys. 48 (1982) 366 (from memory); the clamps are our own.
+/// With layers the cells above one another are balanced together, every layer offered the same coarse value: where
+/// they are strongly joined they share the weights of their sum, where they are not each has its own.
+/// Source: Dendy, J. Comput. Phys. 48 (1982) 366 (from memory); the clamps and the balance of a column are our own.
 /// </remarks>
 internal static unsafe class Interpolation
 {
-    /// <summary>Computes the weights of all cells.</summary>
+    /// <summary>Computes the weights of all cells for the level's coarsening.</summary>
     /// <param name="level">The finer grid.</param>
     public static void Compute(MultigridLevel level)
     {
+        ColumnBalance balance = new(level.Layout.Layers);
+        Coarsening by = level.Coarsening;
+
         // Cells amid four coarse points use the weights of their neighbours in odd columns and in odd rows.
         for (int pass = 0; pass < 2; pass++)
         {
@@ -23,95 +26,60 @@ internal static unsafe class Interpolation
             {
                 for (int column = 0; column < level.Layout.Columns; column++)
                 {
-                    bool amidFour = (row & column & 1) == 1;
-                    if (amidFour == (pass == 1)) ComputeCell(level, column, row, amidFour);
+                    bool between = by.Columns == 2 && (column & 1) == 1, beside = by.Rows == 2 && (row & 1) == 1;
+                    if ((between && beside) == (pass == 1)) ComputeColumn(level, column, row, between, beside, balance);
                 }
             }
         }
     }
 
-    private static void ComputeCell(MultigridLevel level, int column, int row, bool amidFour)
+    private static void ComputeColumn(MultigridLevel level, int column, int row, bool between, bool beside, ColumnBalance balance)
     {
-        int at = level.Layout.At(column, row);
-        float lowerLeft = 0, lowerRight = 0, upperLeft = 0, upperRight = 0;
-        if (level.Diagonal.Origin[at] > 0)
+        for (int layer = 0; layer < level.Layout.Layers; layer++)
         {
+            int at = level.Layout.At(column, row, layer);
+            ref CellBalance here = ref balance.Cells[layer];
+            here = default;
+            here.TakesPart = level.Diagonal.Origin[at] > 0;
+            here.Above = level.Above is null ? 0 : level.Above.Origin[at];
+            if (!here.TakesPart) continue;
             Neighbourhood n = Neighbourhood.Of(level, at);
-            if (amidFour) AmidFour(level, at, in n, out lowerLeft, out lowerRight, out upperLeft, out upperRight);
-            else if ((column & 1) == 1) Between(n.West + n.SouthWest + n.NorthWest, n.East + n.SouthEast + n.NorthEast, n.ToZero, out lowerLeft, out lowerRight);
-            else if ((row & 1) == 1) Between(n.South + n.SouthWest + n.SouthEast, n.North + n.NorthWest + n.NorthEast, n.ToZero, out lowerLeft, out upperLeft);
-            else lowerLeft = 1;
+            if (between && beside) AmidFour(level, at, in n, ref here);
+            else if (between) Between(n.West + n.SouthWest + n.NorthWest, n.East + n.SouthEast + n.NorthEast, n.ToZero, ref here, ref here.LowerRight);
+            else if (beside) Between(n.South + n.SouthWest + n.SouthEast, n.North + n.NorthWest + n.NorthEast, n.ToZero, ref here, ref here.UpperLeft);
+            else here.LowerLeft = here.Own = 1;
         }
 
-        level.LowerLeft.Origin[at] = lowerLeft;
-        level.LowerRight.Origin[at] = lowerRight;
-        level.UpperLeft.Origin[at] = upperLeft;
-        level.UpperRight.Origin[at] = upperRight;
+        if (between || beside) balance.Solve();
+        for (int layer = 0; layer < level.Layout.Layers; layer++)
+        {
+            int at = level.Layout.At(column, row, layer);
+            CellBalance here = balance.Cells[layer];
+            level.LowerLeft.Origin[at] = here.LowerLeft;
+            level.LowerRight.Origin[at] = here.LowerRight;
+            level.UpperLeft.Origin[at] = here.UpperLeft;
+            level.UpperRight.Origin[at] = here.UpperRight;
+        }
     }
 
-    private static void Between(float first, float second, float toZero, out float firstWeight, out float secondWeight)
+    private static void Between(float first, float second, float toZero, ref CellBalance here, ref float secondWeight)
     {
-        first = Math.Max(0, first);
-        second = Math.Max(0, second);
-        float all = first + second + toZero;
-        firstWeight = all > 0 ? first / all : 0;
-        secondWeight = all > 0 ? second / all : 0;
+        here.LowerLeft = Math.Max(0, first);
+        secondWeight = Math.Max(0, second);
+        here.Own = here.LowerLeft + secondWeight + toZero;
     }
 
-    private static void AmidFour(
-        MultigridLevel level, int at, in Neighbourhood n, out float lowerLeft, out float lowerRight, out float upperLeft, out float upperRight)
+    private static void AmidFour(MultigridLevel level, int at, in Neighbourhood n, ref CellBalance here)
     {
         int stride = level.Layout.Stride;
         float* ll = level.LowerLeft.Origin, lr = level.LowerRight.Origin, ul = level.UpperLeft.Origin;
 
         // South and north neighbours lie between two coarse points of one row, west and east ones between two of one column.
-        lowerLeft = n.SouthWest + n.South * ll[at - stride] + n.West * ll[at - 1];
-        lowerRight = n.SouthEast + n.South * lr[at - stride] + n.East * ll[at + 1];
-        upperLeft = n.NorthWest + n.North * ll[at + stride] + n.West * ul[at - 1];
-        upperRight = n.NorthEast + n.North * lr[at + stride] + n.East * ul[at + 1];
-        lowerLeft = Math.Max(0, lowerLeft);
-        lowerRight = Math.Max(0, lowerRight);
-        upperLeft = Math.Max(0, upperLeft);
-        upperRight = Math.Max(0, upperRight);
-        float diagonal = Math.Max(level.Diagonal.Origin[at], lowerLeft + lowerRight + upperLeft + upperRight);
-        lowerLeft /= diagonal;
-        lowerRight /= diagonal;
-        upperLeft /= diagonal;
-        upperRight /= diagonal;
-    }
-
-    /// <summary>Couplings of one cell to the neighbours that take part, and the rest of its diagonal.</summary>
-    private struct Neighbourhood
-    {
-        public float West, East, South, North, SouthWest, SouthEast, NorthWest, NorthEast;
-
-        /// <summary>Conductance to a pressure of 0: to feeds, vents and neighbours that take no part.</summary>
-        public float ToZero;
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public static Neighbourhood Of(MultigridLevel level, int at)
-        {
-            int s = level.Layout.Stride;
-            float* d = level.Diagonal.Origin;
-            float* e = level.East.Origin, n = level.North.Origin;
-            Neighbourhood here = default;
-            here.West = d[at - 1] > 0 ? e[at - 1] : 0;
-            here.East = d[at + 1] > 0 ? e[at] : 0;
-            here.South = d[at - s] > 0 ? n[at - s] : 0;
-            here.North = d[at + s] > 0 ? n[at] : 0;
-            float sum = here.West + here.East + here.South + here.North;
-            if (level.NorthEast is not null)
-            {
-                float* ne = level.NorthEast.Origin, nw = level.NorthWest!.Origin;
-                here.SouthWest = d[at - s - 1] > 0 ? ne[at - s - 1] : 0;
-                here.NorthEast = d[at + s + 1] > 0 ? ne[at] : 0;
-                here.SouthEast = d[at - s + 1] > 0 ? nw[at - s + 1] : 0;
-                here.NorthWest = d[at + s - 1] > 0 ? nw[at] : 0;
-                sum += here.SouthWest + here.SouthEast + here.NorthWest + here.NorthEast;
-            }
-
-            here.ToZero = Math.Max(0, d[at] - sum);
-            return here;
-        }
+        here.LowerLeft = Math.Max(0, n.SouthWest + n.South * ll[at - stride] + n.West * ll[at - 1]);
+        here.LowerRight = Math.Max(0, n.SouthEast + n.South * lr[at - stride] + n.East * ll[at + 1]);
+        here.UpperLeft = Math.Max(0, n.NorthWest + n.North * ll[at + stride] + n.West * ul[at - 1]);
+        here.UpperRight = Math.Max(0, n.NorthEast + n.North * lr[at + stride] + n.East * ul[at + 1]);
+        float lines = level.LinkSum is null ? 0 : level.LinkSum.Origin[at];
+        here.Own = Math.Max(level.Rest.Origin[at] - lines, here.LowerLeft + here.LowerRight + here.UpperLeft + here.UpperRight);
     }
 }

@@ -1,93 +1,140 @@
+using InfusionSim.Numerics.Lines;
+
 namespace InfusionSim.Numerics.Multigrid;
 
 /// <summary>Grids from the finest to a handful of cells, and the V-cycle over them that preconditions conjugate gradients.</summary>
 /// <remarks>
-/// Coarsening by two in both directions with operator-dependent interpolation and Galerkin operators, after Dendy,
-/// J. Comput. Phys. 48 (1982) 366 (from memory). When cells join or leave the finest grid only the couplings that
-/// depend on them are computed again.
+/// Coarsening in the plane with operator-dependent interpolation and Galerkin operators, after Dendy,
+/// J. Comput. Phys. 48 (1982) 366 (from memory); layers and line nodes are kept on every grid. When cells join or leave the
+/// finest grid only the couplings that depend on them are computed again.
 /// </remarks>
 internal sealed class MultigridHierarchy
 {
     private const int CoarsestCells = 16;
+    private const int CoarsestUnknowns = 48;
+    private const int FewestCells = 4;
 
+    private readonly List<MultigridLevel> _levels;
+    private readonly List<LevelLines> _lines = [];
+    private readonly LineSystem? _lineSystem;
     private readonly CoarsestSolver _coarsest;
     private readonly RowBuffer _buffer;
+    private bool _linesChanged;
 
-    /// <summary>Makes the grids; the finest has no couplings yet.</summary>
-    /// <param name="columns">Cells in a row of the finest grid.</param>
-    /// <param name="rows">Its rows.</param>
-    public MultigridHierarchy(int columns, int rows)
+    /// <summary>Makes the grids and the weights between them, every cell of the finest taking part, and then lets none take part.</summary>
+    /// <remarks>Weights are kept when cells leave: a coarse point then acts on what is left of its cells (truncation; Kornhuber, Numer. Math. 69 (1994) 167, from memory).</remarks>
+    /// <param name="finest">The finest grid with all its couplings.</param>
+    /// <param name="lines">Line nodes; null for none. All are wet here and dry afterwards.</param>
+    public MultigridHierarchy(MultigridLevel finest, LineSystem? lines = null)
     {
-        List<MultigridLevel> levels = [new MultigridLevel(columns, rows, hasDiagonalNeighbours: false)];
-        while (columns * rows > CoarsestCells)
+        _levels = [finest];
+        _lineSystem = lines;
+        if (lines is not null)
         {
-            columns = (columns + 1) / 2;
-            rows = (rows + 1) / 2;
-            levels.Add(new MultigridLevel(columns, rows, hasDiagonalNeighbours: true));
+            Array.Fill(lines.IsWet, true);
+            _lines.Add(new LevelLines(finest, lines));
+            _lines[0].JoinFinest();
+            _lines[0].WriteLinkSum();
         }
 
-        Levels = levels;
-        _coarsest = new CoarsestSolver(levels[^1]);
-        _buffer = new RowBuffer(2 * levels[0].Layout.PaddedColumns);
+        while (!IsCoarsest(_levels[^1].Layout)) AddCoarser(_levels[^1]);
+        foreach (MultigridLevel level in _levels)
+        {
+            level.Diagonal.Clear();
+            level.Rest.Clear();
+            level.InversePivot.Clear();
+            if (level == finest) continue;
+            level.Above?.Clear();
+            level.East.Clear();
+            level.North.Clear();
+            level.NorthEast!.Clear();
+            level.NorthWest!.Clear();
+        }
+
+        _coarsest = new CoarsestSolver(_levels[^1], lines, lines is null ? null : _lines[^1]);
+        _buffer = new RowBuffer(2 * finest.Layout.PaddedColumns);
+        if (lines is null) return;
+        Array.Fill(lines.IsWet, false);
+        _linesChanged = true;
     }
 
     /// <summary>The grids, finest first.</summary>
-    public IReadOnlyList<MultigridLevel> Levels { get; }
+    public IReadOnlyList<MultigridLevel> Levels => _levels;
 
-    /// <summary>Computes the weights of all grids from the finest couplings, every cell taking part, and then lets none take part.</summary>
-    /// <remarks>Weights are kept when cells leave: a coarse point then acts on what is left of its cells (truncation; Kornhuber, Numer. Math. 69 (1994) 167, from memory).</remarks>
-    public void PrepareWeights()
-    {
-        for (int k = 0; k + 1 < Levels.Count; k++)
-        {
-            Interpolation.Compute(Levels[k]);
-            Levels[k + 1].Changed.AddAll();
-            CoarseOperator.Update(Levels[k], Levels[k + 1], Levels[k + 1].Changed);
-            Levels[k + 1].Changed.Clear();
-        }
+    /// <summary>The line nodes beside the finest grid; null for none.</summary>
+    public LevelLines? FinestLines => _lines.Count > 0 ? _lines[0] : null;
 
-        foreach (MultigridLevel level in Levels)
-        {
-            level.Diagonal.Clear();
-            level.InverseDiagonal.Clear();
-            if (level.NorthEast is null) continue;
-            level.East.Clear();
-            level.North.Clear();
-            level.NorthEast.Clear();
-            level.NorthWest!.Clear();
-        }
-    }
+    /// <summary>Notes that a line node, or a cell joined to one, has become wet or dry.</summary>
+    public void MarkLinesChanged() => _linesChanged = true;
 
     /// <summary>Brings the coarse operators up to date with the cells marked as changed on the finest grid.</summary>
     public void Update()
     {
-        for (int k = 0; k + 1 < Levels.Count; k++)
+        for (int k = 0; k + 1 < _levels.Count; k++)
         {
-            MultigridLevel fine = Levels[k], coarse = Levels[k + 1];
-            coarse.Active.IncludeCoarsened(fine.Active, 1);
-            coarse.Changed.AddDependingOn(fine.Changed);
+            MultigridLevel fine = _levels[k], coarse = _levels[k + 1];
+            coarse.Active.IncludeCoarsened(fine.Active, fine.Coarsening);
+            coarse.Changed.AddDependingOn(fine.Changed, fine.Coarsening);
             CoarseOperator.Update(fine, coarse, coarse.Changed);
             fine.Changed.Clear();
         }
 
-        Levels[^1].Changed.Clear();
-        _coarsest.Factorise();
+        if (_linesChanged && _lineSystem is not null)
+        {
+            _lineSystem.Factorise();
+            _lines[0].JoinFinest();
+            for (int k = 1; k < _lines.Count; k++) _lines[k].JoinCoarse(_lines[k - 1]);
+        }
+
+        _levels[^1].Changed.Clear();
+        _coarsest.Factorise(_linesChanged);
+        _linesChanged = false;
     }
 
     /// <summary>One V-cycle from zero: sets the finest Value to an approximate solution for the finest Load.</summary>
-    public void Cycle() => Cycle(0);
+    public void Cycle()
+    {
+        Cycle(0);
+        if (_levels.Count > 1 && _lines.Count > 0) _lines[0].RestoreLoads();
+    }
 
     private void Cycle(int k)
     {
-        if (k + 1 == Levels.Count)
+        if (k + 1 == _levels.Count)
         {
             _coarsest.Solve();
             return;
         }
 
-        MultigridLevel fine = Levels[k], coarse = Levels[k + 1];
-        Smoother.SweepUpAndRestrict(fine, coarse, _buffer);
+        MultigridLevel fine = _levels[k], coarse = _levels[k + 1];
+        LevelLines? lines = _lines.Count > 0 ? _lines[k] : null;
+        Smoother.SweepUpAndRestrict(fine, coarse, _buffer, lines);
         Cycle(k + 1);
-        Smoother.CorrectAndSweepDown(fine, coarse);
+        Smoother.CorrectAndSweepDown(fine, coarse, lines);
+    }
+
+    private void AddCoarser(MultigridLevel fine)
+    {
+        fine.Coarsening = Coarsening.For(fine);
+        Interpolation.Compute(fine);
+        PaddedLayout layout = fine.Layout;
+        (int byColumns, int byRows) = fine.Coarsening;
+        PaddedLayout coarseLayout = new((layout.Columns + byColumns - 1) / byColumns, (layout.Rows + byRows - 1) / byRows, layout.Layers);
+        MultigridLevel coarse = new(coarseLayout, hasDiagonalNeighbours: true, _lineSystem is not null);
+        coarse.Changed.AddAll();
+        CoarseOperator.Update(fine, coarse, coarse.Changed);
+        coarse.Changed.Clear();
+        _levels.Add(coarse);
+        if (_lineSystem is null) return;
+        LevelLines lines = new(coarse, _lineSystem);
+        lines.JoinCoarse(_lines[^1]);
+        lines.WriteLinkSum();
+        _lines.Add(lines);
+    }
+
+    private static bool IsCoarsest(PaddedLayout layout)
+    {
+        int cells = layout.Columns * layout.Rows;
+        return cells <= CoarsestCells && (cells * layout.Layers <= CoarsestUnknowns || cells <= FewestCells);
     }
 }

@@ -12,16 +12,17 @@ internal readonly unsafe ref struct RowCouplings
     /// <summary>Collects the addresses.</summary>
     /// <param name="level">Grid.</param>
     /// <param name="row">Row.</param>
-    public RowCouplings(MultigridLevel level, int row)
+    /// <param name="layer">Layer.</param>
+    public RowCouplings(MultigridLevel level, int row, int layer = 0)
     {
-        _east = level.East.Row(row);
-        _north = level.North.Row(row);
-        _south = level.North.Row(row - 1);
+        _east = level.East.Row(row, layer);
+        _north = level.North.Row(row, layer);
+        _south = level.North.Row(row - 1, layer);
         if (level.NorthEast is null) return;
-        _northEast = level.NorthEast.Row(row);
-        _southWest = level.NorthEast.Row(row - 1) - 1;
-        _northWest = level.NorthWest!.Row(row);
-        _southEast = level.NorthWest.Row(row - 1) + 1;
+        _northEast = level.NorthEast.Row(row, layer);
+        _southWest = level.NorthEast.Row(row - 1, layer) - 1;
+        _northWest = level.NorthWest!.Row(row, layer);
+        _southEast = level.NorthWest.Row(row - 1, layer) + 1;
     }
 
     /// <summary>Sum of coupling times neighbour value over all neighbours of sixteen cells, added to a start value.</summary>

@@ -64,17 +64,17 @@ internal sealed class RowSpans
         }
     }
 
-    /// <summary>Widens every run to hold the coarse points whose interpolation reaches a run on the finer grid.</summary>
+    /// <summary>Widens every run to hold the coarse points whose interpolation reaches a run on the finer grid, or a cell beside it.</summary>
     /// <param name="finer">Runs on the finer grid.</param>
-    /// <param name="reach">Fine columns and rows to add on each side.</param>
-    public void IncludeCoarsened(RowSpans finer, int reach)
+    /// <param name="by">How the finer grid is coarsened.</param>
+    public void IncludeCoarsened(RowSpans finer, Coarsening by)
     {
         for (int row = 0; row < finer.Rows; row++)
         {
             if (finer.Start(row) >= finer.End(row)) continue;
-            int first = Math.Max(0, (row - reach) / 2), last = (row + reach + 1) / 2;
-            for (int coarse = first; coarse <= last; coarse++)
-                Include(coarse, Math.Max(0, finer.Start(row) - reach) / 2, (finer.End(row) + reach) / 2 + 1);
+            int first = Math.Max(0, row - 1) / by.Rows, last = by.Rows == 2 ? (row + 2) / 2 : row + 1;
+            int start = Math.Max(0, finer.Start(row) - 1) / by.Columns, end = (finer.End(row) + 1) / by.Columns + 1;
+            for (int coarse = first; coarse <= last; coarse++) Include(coarse, start, end);
         }
     }
 }

@@ -7,26 +7,44 @@ namespace InfusionSim.Numerics.Multigrid;
 /// <summary>Residuals down to the coarser grid, corrections back up: one the transpose of the other.</summary>
 internal static unsafe class Transfer
 {
-    /// <summary>Sets one row of the coarse right-hand side to the restricted residual of the three finer rows around it.</summary>
+    /// <summary>Sets one row of the coarse right-hand side to the restricted residual of the finer rows around it.</summary>
     /// <param name="level">Finer grid.</param>
     /// <param name="coarse">Coarser grid; its Load is overwritten in the row.</param>
     /// <param name="row">Row of the coarser grid.</param>
     /// <param name="buffer">Room for rows of the finer grid.</param>
     public static void RestrictRow(MultigridLevel level, MultigridLevel coarse, int row, RowBuffer buffer)
     {
-        int start = coarse.Active.Start(row), end = coarse.Active.End(row), fineEnd = 2 * end;
+        int start = coarse.Active.Start(row), end = coarse.Active.End(row);
         if (start >= end) return;
-        new Span<float>(buffer.Left + 2 * start, fineEnd - 2 * start + 1).Clear();
-        new Span<float>(buffer.Right + 2 * start - 1, fineEnd - 2 * start + 1).Clear();
-        if (row > 0) AddResidualRow(level, 2 * row - 1, level.UpperLeft, level.UpperRight, buffer, 2 * start, fineEnd);
-        AddResidualRow(level, 2 * row, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
-        if (2 * row + 1 < level.Layout.Rows) AddResidualRow(level, 2 * row + 1, level.LowerLeft, level.LowerRight, buffer, 2 * start, fineEnd);
-
-        float* load = coarse.Load.Row(row), left = buffer.Left, right = buffer.Right;
-        for (int i = start; i < end; i += PaddedLayout.Lanes / 2)
+        (int byColumns, int byRows) = level.Coarsening;
+        int fineStart = byColumns * start, fineEnd = byColumns * end;
+        for (int layer = 0; layer < level.Layout.Layers; layer++)
         {
-            Vector512<float> sum = Load(left + 2 * i) + Load(left + 2 * i + 1) + Load(right + 2 * i - 1);
-            Shuffle(sum, Create(0, 2, 4, 6, 8, 10, 12, 14, 0, 2, 4, 6, 8, 10, 12, 14)).GetLower().Store(load + i);
+            new Span<float>(buffer.Left + fineStart, fineEnd - fineStart + 1).Clear();
+            new Span<float>(buffer.Right + fineStart - 1, fineEnd - fineStart + 1).Clear();
+            if (byRows == 1)
+            {
+                AddResidualRow(level, row, layer, level.LowerLeft, level.LowerRight, buffer, fineStart, fineEnd);
+            }
+            else
+            {
+                if (row > 0) AddResidualRow(level, 2 * row - 1, layer, level.UpperLeft, level.UpperRight, buffer, fineStart, fineEnd);
+                AddResidualRow(level, 2 * row, layer, level.LowerLeft, level.LowerRight, buffer, fineStart, fineEnd);
+                if (2 * row + 1 < level.Layout.Rows) AddResidualRow(level, 2 * row + 1, layer, level.LowerLeft, level.LowerRight, buffer, fineStart, fineEnd);
+            }
+
+            float* load = coarse.Load.Row(row, layer), left = buffer.Left, right = buffer.Right;
+            if (byColumns == 1)
+            {
+                for (int i = start; i < end; i += PaddedLayout.Lanes) Load(left + i).Store(load + i);
+                continue;
+            }
+
+            for (int i = start; i < end; i += PaddedLayout.Lanes / 2)
+            {
+                Vector512<float> sum = Load(left + 2 * i) + Load(left + 2 * i + 1) + Load(right + 2 * i - 1);
+                Shuffle(sum, Create(0, 2, 4, 6, 8, 10, 12, 14, 0, 2, 4, 6, 8, 10, 12, 14)).GetLower().Store(load + i);
+            }
         }
     }
 
@@ -36,12 +54,23 @@ internal static unsafe class Transfer
     /// <param name="row">Row of the finer grid.</param>
     public static void AddCorrectionRow(MultigridLevel level, MultigridLevel coarse, int row)
     {
+        (int byColumns, int byRows) = level.Coarsening;
+        int lowerRow = row / byRows;
+        bool hasUpper = byRows == 2 && (row & 1) == 1 && lowerRow + 1 < coarse.Layout.Rows;
+        for (int layer = 0; layer < level.Layout.Layers; layer++)
+        {
+            if (byColumns == 1) AddAlongColumns(level, coarse, row, layer, lowerRow, hasUpper);
+            else AddAmidColumns(level, coarse, row, layer, lowerRow, hasUpper);
+        }
+    }
+
+    private static void AddAmidColumns(MultigridLevel level, MultigridLevel coarse, int row, int layer, int lowerRow, bool hasUpper)
+    {
         int end = level.Active.End(row);
-        bool hasUpper = (row & 1) == 1 && row / 2 + 1 < coarse.Layout.Rows;
-        float* lower = coarse.Value.Row(row / 2), upper = coarse.Value.Row(row / 2 + 1);
-        float* lowerLeft = level.LowerLeft.Row(row), lowerRight = level.LowerRight.Row(row);
-        float* upperLeft = level.UpperLeft.Row(row), upperRight = level.UpperRight.Row(row);
-        float* x = level.Value.Row(row), diagonal = level.Diagonal.Row(row);
+        float* lower = coarse.Value.Row(lowerRow, layer), upper = coarse.Value.Row(lowerRow + 1, layer);
+        float* lowerLeft = level.LowerLeft.Row(row, layer), lowerRight = level.LowerRight.Row(row, layer);
+        float* upperLeft = level.UpperLeft.Row(row, layer), upperRight = level.UpperRight.Row(row, layer);
+        float* x = level.Value.Row(row, layer), diagonal = level.Diagonal.Row(row, layer);
         for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
         {
             // A cell in an even column has no weight on the right, so what stands there does not matter.
@@ -58,25 +87,35 @@ internal static unsafe class Transfer
         }
     }
 
+    private static void AddAlongColumns(MultigridLevel level, MultigridLevel coarse, int row, int layer, int lowerRow, bool hasUpper)
+    {
+        int end = level.Active.End(row);
+        float* lower = coarse.Value.Row(lowerRow, layer), upper = coarse.Value.Row(lowerRow + 1, layer);
+        float* lowerLeft = level.LowerLeft.Row(row, layer), upperLeft = level.UpperLeft.Row(row, layer);
+        float* x = level.Value.Row(row, layer), diagonal = level.Diagonal.Row(row, layer);
+        for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+        {
+            Vector512<float> correction = Load(lowerLeft + i) * Load(lower + i);
+            if (hasUpper) correction = FusedMultiplyAdd(Load(upperLeft + i), Load(upper + i), correction);
+            Vector512<float> takesPart = GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
+            (Load(x + i) + (correction & takesPart)).Store(x + i);
+        }
+    }
+
     /// <summary>Eight coarse values, each for the two columns it stands to the left of.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector512<float> TwiceEach(float* coarse) =>
         Shuffle(Load(coarse), Create(0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, 7));
 
     private static void AddResidualRow(
-        MultigridLevel level, int row, Field<float> leftWeight, Field<float> rightWeight, RowBuffer buffer, int from, int to)
+        MultigridLevel level, int row, int layer, Field<float> leftWeight, Field<float> rightWeight, RowBuffer buffer, int from, int to)
     {
-        int stride = level.Layout.Stride;
-        float* x = level.Value.Row(row), b = level.Load.Row(row);
-        float* diagonal = level.Diagonal.Row(row), inverse = level.InverseDiagonal.Row(row);
-        float* wl = leftWeight.Row(row), wr = rightWeight.Row(row), left = buffer.Left, right = buffer.Right;
-        RowCouplings couplings = new(level, row);
         int start = Math.Max(level.Active.Start(row), PaddedLayout.RoundDown(Math.Max(0, from - 1))), end = Math.Min(level.Active.End(row), to);
+        float* wl = leftWeight.Row(row, layer), wr = rightWeight.Row(row, layer), left = buffer.Left, right = buffer.Right;
+        RowResidual residuals = new(level, row, layer);
         for (int i = start; i < end; i += PaddedLayout.Lanes)
         {
-            // Written so that a cell that takes no part, whose diagonal is 0, leaves no residual.
-            Vector512<float> relaxed = couplings.Inflow(x + i, i, stride, Load(x + i - 1), Load(x + i + 1), Load(b + i)) * Load(inverse + i);
-            Vector512<float> residual = (relaxed - Load(x + i)) * Load(diagonal + i);
+            Vector512<float> residual = level.Above is null ? residuals.InOneLayer(i) : residuals.AmidLayers(i);
             FusedMultiplyAdd(residual, Load(wl + i), Load(left + i)).Store(left + i);
             FusedMultiplyAdd(residual, Load(wr + i), Load(right + i)).Store(right + i);
         }

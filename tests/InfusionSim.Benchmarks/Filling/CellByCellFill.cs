@@ -1,5 +1,5 @@
 using InfusionSim.Numerics.Complementarity;
-using InfusionSim.Numerics.Multigrid;
+using InfusionSim.Numerics.Lines;
 using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Benchmarks.Filling;
@@ -8,7 +8,7 @@ namespace InfusionSim.Benchmarks.Filling;
 internal sealed unsafe class CellByCellFill
 {
     private readonly WetSystem _system;
-    private readonly Field<double> _supply, _nothing, _pressure;
+    private readonly NodeField _supply, _pressure;
     private readonly double[] _capacity, _share;
     private readonly bool[] _full;
     private readonly HashSet<int> _front = [];
@@ -21,19 +21,18 @@ internal sealed unsafe class CellByCellFill
     {
         _columns = problem.Operator.Columns;
         _system = new WetSystem(problem.Operator);
-        _supply = new(_system.Layout);
-        _nothing = new(_system.Layout);
-        _pressure = new(_system.Layout);
+        _supply = _system.MakeField();
+        _pressure = _system.MakeField();
         _capacity = [.. problem.PoreVolume.Select(volume => volume / _system.ConductanceScale)];
         _share = new double[_capacity.Length];
         _full = new bool[_capacity.Length];
-        double[] supply = [.. problem.Supply().Select(value => value / _system.ConductanceScale)];
-        _supply.CopyFrom(supply);
+        double[] supply = problem.Supply();
+        _supply.CopyFrom(supply, 1 / _system.ConductanceScale);
         for (int cell = 0; cell < supply.Length; cell++)
             if (supply[cell] > 0 && _capacity[cell] > 0) _front.Add(cell);
         if (start is null) return;
         Clock = start.Clock;
-        _pressure.CopyFrom(start.Pressure);
+        _pressure.CopyFrom(start.Pressure, 1);
         for (int cell = 0; cell < _share.Length; cell++) _share[cell] = start.Saturation[cell];
         for (int cell = 0; cell < _share.Length; cell++)
             if (start.AccumulatedPressure[cell] > 0) Fill(cell);
@@ -66,7 +65,7 @@ internal sealed unsafe class CellByCellFill
             foreach (int cell in _front) _share[cell] = Math.Min(1, _share[cell] + shortest * Inflow(cell) / _capacity[cell]);
             Clock += shortest;
             Fill(next);
-            _system.SolveLinear(_pressure, _supply, 1, _nothing, 0, FillRun.Tolerance, default);
+            _system.SolveLinear(_pressure, _supply, FillRun.Tolerance, default);
             Events++;
         }
 
@@ -79,11 +78,11 @@ internal sealed unsafe class CellByCellFill
         _share[cell] = 1;
         _full[cell] = true;
         _front.Remove(cell);
-        _system.SetWet(column, row, wet: true);
-        if (column > 0) Reach(cell - 1, _system.East.Row(row)[column - 1]);
-        if (column + 1 < _columns) Reach(cell + 1, _system.East.Row(row)[column]);
-        if (row > 0) Reach(cell - _columns, _system.North.Row(row - 1)[column]);
-        if (cell + _columns < _full.Length) Reach(cell + _columns, _system.North.Row(row)[column]);
+        _system.SetWet(_system.AtOf(cell), wet: true);
+        if (column > 0) Reach(cell - 1, _system.Operator.East.Row(row)[column - 1]);
+        if (column + 1 < _columns) Reach(cell + 1, _system.Operator.East.Row(row)[column]);
+        if (row > 0) Reach(cell - _columns, _system.Operator.North.Row(row - 1)[column]);
+        if (cell + _columns < _full.Length) Reach(cell + _columns, _system.Operator.North.Row(row)[column]);
     }
 
     private void Reach(int cell, double conductance)
@@ -93,7 +92,7 @@ internal sealed unsafe class CellByCellFill
 
     private double Inflow(int cell)
     {
-        int at = _system.Layout.At(cell % _columns, cell / _columns);
-        return _supply.Origin[at] - _system.Outflow(_pressure.Origin + at, at);
+        int at = _system.AtOf(cell);
+        return _supply.Cells.Origin[at] - _system.Outflow(_pressure, at);
     }
 }

@@ -68,8 +68,7 @@ public unsafe class MultigridHierarchyTests
 
     private static MultigridHierarchy Make(RandomMatrix matrix)
     {
-        MultigridHierarchy hierarchy = new(matrix.Operator.Columns, matrix.Operator.Rows);
-        MultigridLevel finest = hierarchy.Levels[0];
+        MultigridLevel finest = new(new PaddedLayout(matrix.Operator.Columns, matrix.Operator.Rows), hasDiagonalNeighbours: false);
         for (int cell = 0; cell < matrix.Capacity.Length; cell++)
         {
             int at = finest.Layout.At(cell % matrix.Operator.Columns, cell / matrix.Operator.Columns);
@@ -80,8 +79,7 @@ public unsafe class MultigridHierarchyTests
 
         s_full = new float[matrix.Capacity.Length];
         finest.Diagonal.CopyTo(s_full);
-        hierarchy.PrepareWeights();
-        return hierarchy;
+        return new MultigridHierarchy(finest);
     }
 
     [ThreadStatic]
@@ -99,7 +97,7 @@ public unsafe class MultigridHierarchyTests
             float diagonal = takesPart[cell] ? s_full![cell] : 0;
             if (finest.Diagonal.Row(row)[column] == diagonal) continue;
             finest.Diagonal.Row(row)[column] = diagonal;
-            finest.InverseDiagonal.Row(row)[column] = diagonal > 0 ? 1 / diagonal : 0;
+            finest.EliminateColumn(column, row);
             finest.Changed.Add(column, row);
             finest.Active.Include(row, column, column + 1);
         }
