@@ -24,7 +24,7 @@ public sealed class SellingStencil
     /// <summary>The tensor.</summary>
     public PlaneTensor Tensor { get; }
 
-    /// <summary>The ways that conduct: none for a tensor of 0, two where its axes lie along x and y, at most three.</summary>
+    /// <summary>The ways that conduct: none for a tensor of 0, mostly two where its axes lie along x and y, at most three.</summary>
     public IReadOnlyList<LatticeArm> Arms { get; }
 
     /// <summary>Cells that the longest way spans along a row or a column [-].</summary>
@@ -47,11 +47,11 @@ public sealed class SellingStencil
     }
 
     /// <summary>Finds the ways of a tensor.</summary>
-    /// <param name="tensor">The tensor; principal values above 0, or all of it 0.</param>
+    /// <param name="tensor">The tensor; principal values above 0, or at least 0 with its axes along x and y.</param>
     /// <exception cref="ArgumentOutOfRangeException">When it is neither.</exception>
     public static SellingStencil Of(PlaneTensor tensor)
     {
-        if (tensor == default) return new(tensor, []);
+        if (tensor is { Xy: 0, Xx: >= 0, Yy: >= 0 }) return new(tensor, [new(1, 0, tensor.Xx), new(0, 1, tensor.Yy), new(1, 1, 0)]);
         if (!(tensor.Xx > 0 && tensor.Determinant > 0)) throw new ArgumentOutOfRangeException(nameof(tensor), tensor, "A tensor needs principal values above 0.");
         (int X, int Y) a = (1, 0), b = (0, 1);
         while (true)

@@ -45,36 +45,13 @@ public sealed class CellZones
 
     private static void Mark(UniformGrid grid, Ring area, bool[] touched)
     {
+        // The margin catches edges that run along a face, seen from either side.
+        const double Margin = 1e-6;
         Point2 a = area.Corners[^1];
         foreach (Point2 b in area.Corners)
         {
-            Mark(grid, a, b, touched);
+            foreach (int square in SquaresBeside.Of(grid, a, b, Margin)) touched[square] = true;
             a = b;
-        }
-    }
-
-    // The margin catches edges that run along a face, seen from either side.
-    private static void Mark(UniformGrid grid, Point2 a, Point2 b, bool[] touched)
-    {
-        const double Margin = 1e-6;
-        double ax = (a.X - grid.Origin.X) / grid.CellSize, ay = (a.Y - grid.Origin.Y) / grid.CellSize;
-        double bx = (b.X - grid.Origin.X) / grid.CellSize, by = (b.Y - grid.Origin.Y) / grid.CellSize;
-        int lowRow = (int)Math.Clamp(Math.Floor(Math.Min(ay, by) - Margin), 0, grid.Rows);
-        int highRow = (int)Math.Clamp(Math.Floor(Math.Max(ay, by) + Margin), -1, grid.Rows - 1);
-        for (int row = lowRow; row <= highRow; row++)
-        {
-            double t0 = 0, t1 = 1;
-            if (Math.Abs(by - ay) > Margin)
-            {
-                double s0 = (row - Margin - ay) / (by - ay), s1 = (row + 1 + Margin - ay) / (by - ay);
-                t0 = Math.Clamp(Math.Min(s0, s1), 0, 1);
-                t1 = Math.Clamp(Math.Max(s0, s1), 0, 1);
-            }
-
-            double x0 = ax + t0 * (bx - ax), x1 = ax + t1 * (bx - ax);
-            int lowColumn = (int)Math.Clamp(Math.Floor(Math.Min(x0, x1) - Margin), 0, grid.Columns);
-            int highColumn = (int)Math.Clamp(Math.Floor(Math.Max(x0, x1) + Margin), -1, grid.Columns - 1);
-            for (int column = lowColumn; column <= highColumn; column++) touched[grid.IndexOf(column, row)] = true;
         }
     }
 }

@@ -1,4 +1,5 @@
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Numerics.Lattice;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Cloths;
@@ -11,6 +12,7 @@ public sealed class ClothMap
 
     private readonly IReadOnlyList<Zone> zones;
     private readonly ClothTensor[] cloths;
+    private readonly SellingStencil[] stencils;
     private readonly ZoneShape?[] shapes;
     private readonly RegionLocator? bareWithin;
 
@@ -23,6 +25,8 @@ public sealed class ClothMap
         this.zones = zones;
         this.bareWithin = bareWithin is null ? null : new RegionLocator(bareWithin);
         cloths = [.. zones.Select(ClothTensor.Of)];
+        stencils = [.. cloths.Select(cloth => SellingStencil.Of(cloth.Tensor))];
+        SlantedArms = [.. stencils.SelectMany(stencil => stencil.Arms).Where(arm => arm.SquaredLength > 1).Select(arm => (arm.Right, arm.Up)).Distinct()];
         shapes = [.. zones.Select(zone => zone.Area is Ring area ? new ZoneShape(area) : null)];
     }
 
@@ -32,9 +36,16 @@ public sealed class ClothMap
     /// <summary>Whether places of the region may lie in no zone.</summary>
     public bool MayBeBare => bareWithin is not null;
 
+    /// <summary>Offsets to further cells, beside those along the rows and columns, that the ways of at least one zone lead to: columns to the right and rows above [-]; none where all axes lie along x and y.</summary>
+    public IReadOnlyList<(int Right, int Up)> SlantedArms { get; }
+
     /// <summary>Numbers of a zone.</summary>
     /// <param name="zone">Index of the zone.</param>
     public ClothTensor this[int zone] => cloths[zone];
+
+    /// <summary>Ways between cells that conduct like a zone.</summary>
+    /// <param name="zone">Index of the zone.</param>
+    public SellingStencil StencilOf(int zone) => stencils[zone];
 
     /// <summary>Index of the zone that decides at a place; −1 where there is none.</summary>
     /// <param name="place">The place [m].</param>
@@ -63,35 +74,98 @@ public sealed class ClothMap
     /// <remarks>Parts of the way that leave the zones, as beyond a slanted edge, count like the mean of the rest; a bare part inside the region lets nothing pass.</remarks>
     /// <param name="from">Where it begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
-    public double Resistance(Point2 from, Point2 to)
+    public double Resistance(Point2 from, Point2 to) => Resistance(from, to, (zone, x, y) => cloths[zone].ConductanceAlong(x, y));
+
+    /// <summary>Resistance of a straight way, per width, for what flows along the rows and columns alone: all of it where the axes of a zone lie along x and y [1/m²].</summary>
+    /// <remarks>As <see cref="Resistance(Point2, Point2)"/>, with the weights of the ways to the next cells in place of the tensor.</remarks>
+    /// <param name="from">Where it begins [m].</param>
+    /// <param name="to">Where it ends [m].</param>
+    public double ResistanceOfStraightArms(Point2 from, Point2 to) =>
+        Resistance(from, to, (zone, x, y) => cloths[zone].IsAligned ? cloths[zone].ConductanceAlong(x, y) : stencils[zone].WeightOf(1, 0) * x * x + stencils[zone].WeightOf(0, 1) * y * y);
+
+    /// <summary>Conductance of a way between cells along a direction of the stencils, per width over length [m³].</summary>
+    /// <remarks>
+    /// In one zone its weight. Through several, with shares f of the way and n square to the edge it crosses, (Σ f w/ν) / Σ (f/ν) with ν = n·K·n times thickness: the ways
+    /// over the edge then pass what zones in series do, Σ w (e·n)² = 1/Σ (f/ν), whatever directions the stencil of each zone has (derived). Where the axes of all zones met
+    /// lie along x and y this is the resistance in series. A bare part inside the region lets nothing pass.
+    /// </remarks>
+    /// <param name="from">Where it begins [m].</param>
+    /// <param name="to">Where it ends [m].</param>
+    /// <param name="right">Columns to the right that the direction leads [-].</param>
+    /// <param name="up">Rows above that it leads [-].</param>
+    public double WeightAlong(Point2 from, Point2 to, int right, int up)
+    {
+        List<WayPart> parts = [];
+        if (!Cover(parts, from, to)) return 0;
+        int first = parts[0].Zone;
+        if (parts.TrueForAll(part => part.Zone == first)) return stencils[first].WeightOf(right, up);
+        double length = from.DistanceTo(to), nx = (to.X - from.X) / length, ny = (to.Y - from.Y) / length;
+        if (!parts.TrueForAll(part => cloths[part.Zone].IsAligned)) (nx, ny) = Across(parts);
+        double carried = 0, resistance = 0;
+        foreach (WayPart part in parts)
+        {
+            double across = cloths[part.Zone].ConductanceAlong(nx, ny);
+            if (!(across > 0)) return 0;
+            carried += part.Share * stencils[part.Zone].WeightOf(right, up) / across;
+            resistance += part.Share / across;
+        }
+
+        return carried / resistance;
+    }
+
+    // Square to the edge, among those where the zone changes, that lies nearest to the middle of the way.
+    private static (double X, double Y) Across(List<WayPart> parts)
+    {
+        ZoneCrossing nearest = default;
+        double least = double.PositiveInfinity;
+        for (int k = 1; k < parts.Count; k++)
+        {
+            double distance = Math.Abs(parts[k].Start.Share - 0.5);
+            if (parts[k].Zone == parts[k - 1].Zone || distance >= least) continue;
+            (least, nearest) = (distance, parts[k].Start);
+        }
+
+        double size = Math.Sqrt(nearest.AcrossX * nearest.AcrossX + nearest.AcrossY * nearest.AcrossY);
+        return (nearest.AcrossX / size, nearest.AcrossY / size);
+    }
+
+    private double Resistance(Point2 from, Point2 to, Func<int, double, double, double> conductance)
     {
         double length = from.DistanceTo(to);
         if (length == 0) return 0;
-        double alongX = (to.X - from.X) / length, alongY = (to.Y - from.Y) / length;
-        double sum = 0, covered = 0, before = 0;
-        foreach (double after in Crossings(from, to))
+        double alongX = (to.X - from.X) / length, alongY = (to.Y - from.Y) / length, sum = 0, covered = 0;
+        List<WayPart> parts = [];
+        if (!Cover(parts, from, to)) return double.PositiveInfinity;
+        foreach (WayPart part in parts)
         {
-            double middle = (before + after) / 2;
-            if (after > before)
+            sum += part.Share / conductance(part.Zone, alongX, alongY);
+            covered += part.Share;
+        }
+
+        return sum / covered * length;
+    }
+
+    // The covered parts of a way, at least one; false where a bare part lets nothing pass.
+    private bool Cover(List<WayPart> parts, Point2 from, Point2 to)
+    {
+        double length = from.DistanceTo(to);
+        ZoneCrossing start = new(0, 0, 0);
+        foreach (ZoneCrossing end in Crossings(from, to))
+        {
+            double share = end.Share - start.Share, middle = (start.Share + end.Share) / 2;
+            if (share > 0)
             {
                 Point2 place = new(from.X + middle * (to.X - from.X), from.Y + middle * (to.Y - from.Y));
                 int zone = ZoneAt(place);
-                if (zone >= 0)
-                {
-                    sum += (after - before) / cloths[zone].ConductanceAlong(alongX, alongY);
-                    covered += after - before;
-                }
-                else if (IsBare(place, (after - before) * length))
-                {
-                    return double.PositiveInfinity;
-                }
+                if (zone >= 0) parts.Add(new(zone, share, start));
+                else if (IsBare(place, share * length)) return false;
             }
 
-            before = after;
+            start = end;
         }
 
-        if (covered == 0 && MayBeBare) return double.PositiveInfinity;
-        return covered > 0 ? sum / covered * length : throw Uncovered(from);
+        if (parts.Count > 0) return true;
+        return MayBeBare ? false : throw Uncovered(from);
     }
 
     internal static InvalidOperationException Uncovered(Point2 place) => new(
@@ -124,12 +198,14 @@ public sealed class ClothMap
         return least;
     }
 
-    // Shares of the way at which it crosses edges of zones, and its end, in order. Called for many short ways, most of which cross nothing.
-    private List<double> Crossings(Point2 from, Point2 to)
+    // Where the way crosses edges of zones, and its end, in order. Called for many short ways, most of which cross nothing.
+    private List<ZoneCrossing> Crossings(Point2 from, Point2 to)
     {
-        List<double> crossings = [1];
+        List<ZoneCrossing> crossings = [new(1, 0, 0)];
         foreach (ZoneShape? shape in shapes) shape?.AddCrossings(crossings, from, to);
-        if (crossings.Count > 1) crossings.Sort();
+        if (crossings.Count > 1) crossings.Sort(static (a, b) => a.Share.CompareTo(b.Share));
         return crossings;
     }
+
+    private readonly record struct WayPart(int Zone, double Share, ZoneCrossing Start);
 }

@@ -13,6 +13,9 @@ public readonly record struct ClothTensor(double Xx, double Yy, double Xy, doubl
     // A hundredth of a degree: below it the cross term K1 − K2 puts in is lost in the scatter of any cloth.
     private const double AngleTolerance = 1.7e-4;
 
+    // Off the axes of the squares the ways of the stencil span more cells the larger the ratio is: a groove that lets nothing pass sideways counts as passing a little.
+    private const double LargestRatio = 1000;
+
     /// <summary>Whether a fall of pressure along x drives flow along x alone.</summary>
     public bool IsAligned => Xy == 0;
 
@@ -36,6 +39,7 @@ public readonly record struct ClothTensor(double Xx, double Yy, double Xy, doubl
         double thickness = zone.Thickness, poreHeight = zone.Porosity * zone.Thickness;
         if (k1 == k2 || Math.Abs(Math.Sin(angle)) <= AngleTolerance) return new(k1 * thickness, k2 * thickness, 0, poreHeight);
         if (Math.Abs(Math.Cos(angle)) <= AngleTolerance) return new(k2 * thickness, k1 * thickness, 0, poreHeight);
+        (k1, k2) = (Math.Max(k1, k2 / LargestRatio), Math.Max(k2, k1 / LargestRatio));
         PlaneTensor tensor = PlaneTensor.Of(k1 * thickness, k2 * thickness, angle);
         return new(tensor.Xx, tensor.Yy, tensor.Xy, poreHeight);
     }

@@ -33,17 +33,17 @@ internal sealed class ZoneShape
     /// <param name="place">The place [m].</param>
     public bool Contains(Point2 place) => all.Meets(new(place.X, place.Y, place.X, place.Y)) && locator.Contains(place);
 
-    /// <summary>Adds the shares of a straight way at which it crosses the ring.</summary>
-    /// <param name="crossings">Where to add them [-].</param>
+    /// <summary>Adds the places of a straight way at which it crosses the ring.</summary>
+    /// <param name="crossings">Where to add them.</param>
     /// <param name="from">Where the way begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
-    public void AddCrossings(List<double> crossings, Point2 from, Point2 to)
+    public void AddCrossings(List<ZoneCrossing> crossings, Point2 from, Point2 to)
     {
         Box way = Box.Round(from, to);
         if (!all.Meets(way)) return;
         foreach ((Point2 start, Point2 end, Box box) in edges)
         {
-            if (box.Meets(way) && Crossing(from, to, start, end) is double share) crossings.Add(share);
+            if (box.Meets(way) && Crossing(from, to, start, end) is double share) crossings.Add(new(share, end.Y - start.Y, start.X - end.X));
         }
     }
 

@@ -5,12 +5,12 @@ using InfusionSim.Physics.Cloths;
 
 namespace InfusionSim.Physics.Flow;
 
-/// <summary>Makes the faces of cut cells pass what they should beside an edge that runs askew to the squares.</summary>
+/// <summary>Makes the ways of cut cells pass what they should beside an edge that runs askew to the squares.</summary>
 /// <remarks>
-/// The middles of two neighbours, one of them cut, lie askew to their face, so the difference of their pressures also holds
-/// a part along the face. Beside a fed edge the pressure falls straight away from it, along its normal n; beside a sealed
-/// edge it falls along the edge, square to K·n. For a pressure that falls evenly along such a direction g the face passes
-/// the true flow when its conductance is multiplied by g_f d_f / (g · d), with d from middle to middle and f the face's
+/// The middles of two cells, one of them cut, lie askew to the direction of their way, so the difference of their pressures also holds
+/// a part square to it. Beside a fed edge the pressure falls straight away from it, along its normal n; beside a sealed
+/// edge it falls along the edge, square to K·n. For a pressure that falls evenly along such a direction g the way passes
+/// the true flow when its conductance is multiplied by g_f d_f / (g · d), with d from middle to middle and f the way's
 /// own direction. On edges along the squares the factor is 1. It stays between one half and two, which keeps all
 /// conductances above 0. Derived; it takes the error of a disc fed round its rim from first to second order.
 /// </remarks>
@@ -37,28 +37,29 @@ internal static class SlantedWalls
             walls[piece.Cell] = walls.GetValueOrDefault(piece.Cell).With(piece, cells.CentroidOf(piece.Cell), fed[k]);
         }
 
-        HashSet<(int Cell, bool East)> done = [];
-        int columns = cells.Grid.Columns;
-        foreach (int cell in walls.Keys)
+        foreach (StencilWay way in conductances.Ways)
         {
-            Scale(cell, east: true);
-            Scale(cell, east: false);
-            if (cell % columns > 0) Scale(cell - 1, east: true);
-            if (cell >= columns) Scale(cell - columns, east: false);
+            HashSet<int> done = [];
+            foreach (int cell in walls.Keys)
+            {
+                Scale(way, cell, done);
+                int column = cells.Grid.ColumnOf(cell) - way.Right, row = cells.Grid.RowOf(cell) - way.Up;
+                if (column >= 0 && column < cells.Grid.Columns && row >= 0) Scale(way, cells.Grid.IndexOf(column, row), done);
+            }
         }
 
-        void Scale(int cell, bool east)
+        void Scale(StencilWay way, int cell, HashSet<int> done)
         {
-            double[] faces = east ? conductances.East : conductances.North;
-            if (faces[first + cell] == 0 || !done.Add((cell, east))) return;
-            int next = east ? cell + 1 : cell + columns;
+            if (way.Conductance[first + cell] == 0 || !done.Add(cell)) return;
+            int next = cell + way.Up * cells.Grid.Columns + way.Right;
             Walls beside = walls.GetValueOrDefault(cell).And(walls.GetValueOrDefault(next));
             if (beside.Direction(cloth, cells.CentroidOf(walls.ContainsKey(cell) ? cell : next)) is not Point2 fall) return;
             double x = cells.CentroidX[next] - cells.CentroidX[cell], y = cells.CentroidY[next] - cells.CentroidY[cell];
-            double own = east ? fall.X : fall.Y, along = fall.X * x + fall.Y * y;
+            double own = fall.X * way.Right + fall.Y * way.Up, along = fall.X * x + fall.Y * y;
+            double square = way.Right * way.Right + way.Up * way.Up;
             if (Math.Abs(own) < SmallestSine) return;
-            double factor = own * (east ? x : y) / along;
-            if (factor > 0) faces[first + cell] *= Math.Clamp(factor, 1 / LargestFactor, LargestFactor);
+            double factor = own * (way.Right * x + way.Up * y) / (along * square);
+            if (factor > 0) way.Conductance[first + cell] *= Math.Clamp(factor, 1 / LargestFactor, LargestFactor);
         }
     }
 

@@ -9,7 +9,8 @@ namespace InfusionSim.Physics.Lines;
 /// <remarks>Each covered stretch of an edge conducts its length over the resistance of the way from the cell's middle straight to the edge.</remarks>
 internal static class OutlineContacts
 {
-    public static void Add(ContactTable contacts, IReadOnlyList<Point2> path, EdgeFollowing following, CutCellGrid cells, ClothMap cloth)
+    public static void Add(
+        ContactTable contacts, IReadOnlyList<Point2> path, EdgeFollowing following, CutCellGrid cells, ClothMap cloth, IReadOnlyList<WallExit> exits)
     {
         Segment[] segments = [.. Segment.Between(path)];
         foreach (EdgePiece piece in cells.EdgePieces)
@@ -17,6 +18,11 @@ internal static class OutlineContacts
             if (!(piece.Length > 0) || !cells.HasCloth(piece.Cell)) continue;
             double covered = CoveredLength(segments, new(piece.Start, piece.End), following);
             if (covered > 0 && WallWays.Resistance(piece, cells, cloth) is > 0 and < double.PositiveInfinity and double resistance) contacts.AddBeyond(piece.Cell, covered / resistance);
+        }
+
+        foreach (WallExit exit in exits)
+        {
+            if (CoveredLength(segments, exit.Wall, following) > exit.Wall.Length / 2) contacts.AddBeyond(exit.Cell, exit.Conductance, exit.IsNextCell);
         }
     }
 

@@ -30,7 +30,7 @@ internal static class WallWays
         }
     }
 
-    /// <summary>Resistance of the way from the middle of a cell to an edge, per width [1/m²].</summary>
+    /// <summary>Resistance of the way from the middle of a cell to an edge, per width [1/m²]; that of the ways along the squares alone, to which turned cloth adds its <see cref="WallExits"/>.</summary>
     /// <param name="piece">The edge.</param>
     /// <param name="cells">The cells.</param>
     /// <param name="cloth">The zones.</param>
@@ -41,6 +41,6 @@ internal static class WallWays
         double distance = nx * (piece.Start.X - middle.X) + ny * (piece.Start.Y - middle.Y);
         double least = LeastDistanceInCells * cells.Grid.CellSize;
         if (Math.Abs(distance) < least) distance = Math.CopySign(least, distance);
-        return cloth.Resistance(middle, new(middle.X + distance * nx, middle.Y + distance * ny));
+        return cloth.ResistanceOfStraightArms(middle, new(middle.X + distance * nx, middle.Y + distance * ny));
     }
 }

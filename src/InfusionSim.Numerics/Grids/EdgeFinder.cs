@@ -1,0 +1,74 @@
+using InfusionSim.Numerics.Geometry;
+
+namespace InfusionSim.Numerics.Grids;
+
+/// <summary>Finds where straight ways meet the outline or a cut-out; knows in which squares to look.</summary>
+public sealed class EdgeFinder
+{
+    // An edge along a grid line belongs to the squares on both sides of it.
+    private const double Margin = 1e-6;
+
+    // Sides are differences of products: what is smaller than this share of them counts as on the line, and touching counts as meeting.
+    private const double OnLine = 1e-12;
+
+    private readonly UniformGrid grid;
+    private readonly List<(Point2 Start, Point2 End)>?[] edgesIn;
+
+    /// <summary>Sorts the edges of a region into its squares.</summary>
+    /// <param name="cells">The cut cells.</param>
+    public EdgeFinder(CutCellGrid cells)
+    {
+        ArgumentNullException.ThrowIfNull(cells);
+        grid = cells.Grid;
+        edgesIn = new List<(Point2, Point2)>?[grid.CellCount];
+        foreach (Ring ring in cells.Region.Cutouts.Prepend(cells.Region.Outline))
+        {
+            Point2 a = ring.Corners[^1];
+            foreach (Point2 b in ring.Corners)
+            {
+                foreach (int square in SquaresBeside.Of(grid, a, b, Margin)) (edgesIn[square] ??= []).Add((a, b));
+                a = b;
+            }
+        }
+    }
+
+    /// <summary>Whether an edge passes through a square or along its border.</summary>
+    /// <param name="square">Index of the square.</param>
+    public bool HasEdge(int square) => edgesIn[square] is not null;
+
+    /// <summary>Where a way first meets an edge; null when it meets none inside the grid.</summary>
+    /// <param name="from">Where the way begins [m].</param>
+    /// <param name="to">Where it ends [m].</param>
+    public EdgeHit? First(Point2 from, Point2 to)
+    {
+        EdgeHit? first = null;
+        int lowColumn = Index(Math.Min(from.X, to.X) - grid.Origin.X, grid.Columns), highColumn = Index(Math.Max(from.X, to.X) - grid.Origin.X, grid.Columns);
+        int lowRow = Index(Math.Min(from.Y, to.Y) - grid.Origin.Y, grid.Rows), highRow = Index(Math.Max(from.Y, to.Y) - grid.Origin.Y, grid.Rows);
+        for (int row = lowRow; row <= highRow; row++)
+        {
+            for (int column = lowColumn; column <= highColumn; column++)
+            {
+                if (edgesIn[grid.IndexOf(column, row)] is not { } edges) continue;
+                foreach ((Point2 start, Point2 end) in edges)
+                {
+                    if (ShareAt(from, to, start, end) is double share && !(first?.Share <= share)) first = new(share, start, end);
+                }
+            }
+        }
+
+        return first;
+    }
+
+    private int Index(double offset, int count) => Math.Clamp((int)Math.Floor(offset / grid.CellSize), 0, count - 1);
+
+    private static double? ShareAt(Point2 from, Point2 to, Point2 start, Point2 end)
+    {
+        double dx = to.X - from.X, dy = to.Y - from.Y, ex = end.X - start.X, ey = end.Y - start.Y;
+        double size = OnLine * (dx * dx + dy * dy + ex * ex + ey * ey);
+        double startSide = dx * (start.Y - from.Y) - dy * (start.X - from.X), endSide = dx * (end.Y - from.Y) - dy * (end.X - from.X);
+        if ((startSide > size && endSide > size) || (startSide < -size && endSide < -size)) return null;
+        double fromSide = ex * (from.Y - start.Y) - ey * (from.X - start.X), toSide = ex * (to.Y - start.Y) - ey * (to.X - start.X);
+        if ((fromSide > size && toSide > size) || (fromSide < -size && toSide < -size)) return null;
+        return fromSide == toSide ? 0 : Math.Clamp(fromSide / (fromSide - toSide), 0, 1);
+    }
+}
