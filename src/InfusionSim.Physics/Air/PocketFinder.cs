@@ -27,7 +27,7 @@ public static class PocketFinder
         double[] arrival = map.Arrival;
         bool[] isVent = new bool[arrival.Length];
         foreach (LineContact vent in problem.Vents)
-            foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] = true;
+            foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] |= contact.IsBeside;
 
         int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell]).OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];
         DryGroups groups = new(arrival.Length);

@@ -24,7 +24,7 @@ internal static class VentWetting
         foreach (CellContact contact in map.Problem.Vents[vent].Contacts)
         {
             double arrival = map.Arrival[contact.Cell];
-            if (!double.IsFinite(arrival)) continue;
+            if (!contact.IsBeside || !double.IsFinite(arrival)) continue;
             if (!contact.FullWhenWet)
             {
                 inside = Math.Min(inside, arrival);

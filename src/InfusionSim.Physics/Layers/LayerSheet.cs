@@ -32,6 +32,9 @@ internal sealed class LayerSheet
     /// <summary>Cells with a layer above this one, so that a line laid on the panel does not touch it there; null for none. [rows × columns], x fastest.</summary>
     public required bool[]? IsUnder { get; init; }
 
+    /// <summary>Slanted ways of turned cloth that end on its edge.</summary>
+    public IReadOnlyList<WallExit> Exits => field ??= WallExits.Of(Cells, Cloth);
+
     /// <summary>Whether a line laid on the panel touches the layer in a cell.</summary>
     /// <param name="cell">Index of the cell.</param>
     public bool IsOnTop(int cell) => Cells.HasCloth(cell) && IsUnder?[cell] != true;

@@ -3,7 +3,7 @@ namespace InfusionSim.Physics.Lines;
 /// <summary>Gathers where one line touches cells, each cell of each layer once.</summary>
 internal sealed class ContactTable
 {
-    private readonly SortedDictionary<int, (double Beyond, double Under)> conductances;
+    private readonly SortedDictionary<int, Entry> conductances;
     private readonly int first;
 
     /// <summary>Makes an empty table.</summary>
@@ -12,7 +12,7 @@ internal sealed class ContactTable
     {
     }
 
-    private ContactTable(SortedDictionary<int, (double Beyond, double Under)> conductances, int first)
+    private ContactTable(SortedDictionary<int, Entry> conductances, int first)
     {
         this.conductances = conductances;
         this.first = first;
@@ -26,20 +26,32 @@ internal sealed class ContactTable
     public ContactTable From(int firstNode) => firstNode == first ? this : new(conductances, firstNode);
 
     /// <summary>Adds a line that lies where the volume of the cell ends.</summary>
-    public void AddBeyond(int cell, double conductance) => Add(cell, conductance, 0);
+    /// <param name="cell">The cell.</param>
+    /// <param name="conductance">Conductance between the two [m³].</param>
+    /// <param name="isBeside">Whether the line passes through the cell or beside it.</param>
+    public void AddBeyond(int cell, double conductance, bool isBeside = true) => Add(cell, new(conductance, 0, isBeside, true));
 
     /// <summary>Adds a line that lies under the middle of the cell.</summary>
-    public void AddUnder(int cell, double conductance) => Add(cell, 0, conductance);
+    /// <param name="cell">The cell.</param>
+    /// <param name="conductance">Conductance between the two [m³].</param>
+    public void AddUnder(int cell, double conductance) => Add(cell, new(0, conductance, true, false));
 
     /// <summary>The contacts; a cell touched both ways counts as the way that conducts more.</summary>
     /// <param name="name">Name of the feed or vent.</param>
-    public LineContact ToContact(string name) => new(
-        name,
-        [.. conductances.Select(entry => new CellContact(entry.Key, entry.Value.Beyond + entry.Value.Under, entry.Value.Beyond > entry.Value.Under))]);
-
-    private void Add(int cell, double beyond, double under)
+    public LineContact ToContact(string name)
     {
-        (double Beyond, double Under) before = conductances.GetValueOrDefault(first + cell);
-        conductances[first + cell] = (before.Beyond + beyond, before.Under + under);
+        // A stretch so short that it crosses slanted ways alone lies beside all their cells.
+        bool isBesideNone = !conductances.Values.Any(entry => entry.IsBeside);
+        return new(name, [.. conductances.Select(pair => pair.Value.ToContact(pair.Key) with { IsBeside = isBesideNone || pair.Value.IsBeside })]);
+    }
+
+    private void Add(int cell, Entry entry) =>
+        conductances[first + cell] = conductances.TryGetValue(first + cell, out Entry before) ? before.And(entry) : entry;
+
+    private readonly record struct Entry(double Beyond, double Under, bool IsBeside, bool EndsVolume)
+    {
+        public Entry And(Entry other) => new(Beyond + other.Beyond, Under + other.Under, IsBeside || other.IsBeside, EndsVolume || other.EndsVolume);
+
+        public CellContact ToContact(int cell) => new(cell, Beyond + Under, EndsVolume && Beyond >= Under);
     }
 }

@@ -84,8 +84,10 @@ internal sealed class FittingPlacer
         var all = under.ToHashSet();
         foreach (int cell in under)
         {
-            if (all.Contains(cell + 1)) conductances.East[cell] *= FreeFlowFactor;
-            if (all.Contains(cell + cells.Grid.Columns)) conductances.North[cell] *= FreeFlowFactor;
+            foreach (StencilWay way in conductances.Ways)
+            {
+                if (all.Contains(cell + way.Up * cells.Grid.Columns + way.Right)) way.Conductance[cell] *= FreeFlowFactor;
+            }
         }
     }
 

@@ -4,7 +4,7 @@ using InfusionSim.Physics.Layers;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Contacts of lines inside the cloth that pass resin. They have no width in the flow: each way between two cells that a line crosses is cut, and its two ends are joined to the line instead.</summary>
+/// <summary>Contacts of lines inside the cloth that pass resin. They have no width in the flow: each way between two cells that a line crosses is cut, a slanted one too, and its two ends are joined to the line instead.</summary>
 /// <remarks>
 /// Each end gets the conductance of the way times its length over the distance to the crossing, which is exact for a steady
 /// flow along the way, wherever the line lies (derived). What a cell owns beyond the line goes to the cell there
@@ -48,6 +48,13 @@ internal sealed class InnerLineCutter
         {
             if (!onlyOnTop || sheet.IsOnTop(cell)) contacts.AddBeyond(cell, conductance);
         }
+
+        foreach (WallExit exit in sheet.Exits)
+        {
+            if (onlyOnTop && !sheet.IsOnTop(exit.Cell)) continue;
+            double nearest = stretches.Min(stretch => EdgeCrossings.On(stretch, exit.Way, cells)) ?? double.PositiveInfinity;
+            if (nearest <= 1) contacts.AddBeyond(exit.Cell, exit.Conductance / Math.Max(nearest, LatticeEdge.LeastShare), exit.IsNextCell);
+        }
     }
 
     /// <summary>Cuts every way that was entered, joins its two ends to the lines nearest to them and hands over the volume beyond.</summary>
@@ -59,8 +66,9 @@ internal sealed class InnerLineCutter
         {
             LineCrossing near = crossings.MinBy(crossing => crossing.Share), far = crossings.MaxBy(crossing => crossing.Share);
             int other = edge.OtherCell(cells.Grid);
-            near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.Share, conductances));
-            far.Contacts.AddBeyond(other, edge.ConductanceTo(1 - far.Share, conductances));
+            near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.Share, conductances), edge.IsThroughFace);
+            far.Contacts.AddBeyond(other, edge.ConductanceTo(1 - far.Share, conductances), edge.IsThroughFace);
+            if (!edge.IsThroughFace) continue;
             severed.Enter(edge.Cell, other, edge.IsNorth, near.Stretch);
             severed.Enter(other, edge.Cell, edge.IsNorth, far.Stretch);
         }
@@ -82,11 +90,15 @@ internal sealed class InnerLineCutter
 
     private IEnumerable<LatticeEdge> WaysOf(int cell)
     {
-        int columns = cells.Grid.Columns;
-        if (conductances.East[cell] > 0) yield return new(cell, false);
-        if (conductances.North[cell] > 0) yield return new(cell, true);
-        if (cell % columns > 0 && conductances.East[cell - 1] > 0) yield return new(cell - 1, false);
-        if (cell >= columns && conductances.North[cell - columns] > 0) yield return new(cell - columns, true);
+        UniformGrid grid = cells.Grid;
+        foreach (StencilWay way in conductances.Ways)
+        {
+            if (way.Conductance[cell] > 0) yield return new(cell, way.Right, way.Up);
+            int column = grid.ColumnOf(cell) - way.Right, row = grid.RowOf(cell) - way.Up;
+            if (column < 0 || column >= grid.Columns || row < 0) continue;
+            int before = grid.IndexOf(column, row);
+            if (way.Conductance[before] > 0) yield return new(before, way.Right, way.Up);
+        }
     }
 
     private int OtherEnd(LatticeEdge way, int cell) => way.Cell == cell ? way.OtherCell(cells.Grid) : way.Cell;

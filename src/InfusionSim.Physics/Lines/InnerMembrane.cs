@@ -22,6 +22,7 @@ internal static class InnerMembrane
         {
             foreach ((LatticeEdge edge, double share) in EdgeCrossings.Of(stretch, cells, conductances))
             {
+                if (!edge.IsThroughFace) continue;
                 int other = edge.OtherCell(cells.Grid);
                 if (share < 0.5 + BoundaryShare && sheet.IsOnTop(edge.Cell)) contacts.AddUnder(edge.Cell, edge.ConductanceTo(share, conductances));
                 if (share > 0.5 - BoundaryShare && sheet.IsOnTop(other)) contacts.AddUnder(other, edge.ConductanceTo(1 - share, conductances));

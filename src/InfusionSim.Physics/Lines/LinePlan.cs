@@ -59,7 +59,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             for (int layer = 0; layer < sheets.Count; layer++)
             {
                 LayerSheet sheet = sheets[layer];
-                OutlineContacts.Add(sheet.Of(contacts), path.Points, following, sheet.Cells, sheet.Cloth);
+                OutlineContacts.Add(sheet.Of(contacts), path.Points, following, sheet.Cells, sheet.Cloth, sheet.Exits);
                 if (passesResin) cutters[layer].Enter(inside, sheet.Of(contacts), isFeed);
                 else InnerMembrane.Touch(inside, sheet.Of(contacts), sheet);
             }
@@ -77,7 +77,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             {
                 LayerSheet sheet = sheets[layer];
                 if (sheet.Layer.Kind != LayerKind.Laminate) continue;
-                OutlineContacts.Add(sheet.Of(contacts), gap.Path.Points, following, sheet.Cells, sheet.Cloth);
+                OutlineContacts.Add(sheet.Of(contacts), gap.Path.Points, following, sheet.Cells, sheet.Cloth, sheet.Exits);
                 cutters[layer].Enter(inside, sheet.Of(contacts), isFeed: true, onlyOnTop: false);
             }
 
