@@ -64,14 +64,6 @@ public class FillProblemBuilderTests
     }
 
     [Fact]
-    public void Build_ObliqueCloth_IsRefusedWithItsName()
-    {
-        Panel panel = Strip(0.5, 0.03, 0.01, ZoneOf("bias", 3e-3, 0.5, 4e-10, 1e-10, Math.PI / 6));
-
-        Should.Throw<NotSupportedException>(() => FillProblemBuilder.Build(panel)).Message.ShouldContain("'bias' is turned by 30°");
-    }
-
-    [Fact]
     public void Build_PlaceWithoutZone_IsRefusedWithItsPlace()
     {
         Panel panel = Strip(0.5, 0.03, 0.01, ZoneOf("left", 3e-3, 0.5, 1e-10, 1e-10, 0, Rectangle(0, 0, 0.3, 0.03)));

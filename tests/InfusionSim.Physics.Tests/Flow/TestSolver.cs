@@ -12,7 +12,7 @@ internal static class TestSolver
     /// <summary>Pressure in each cell when all is wet.</summary>
     public static double[] SteadyPressure(FillProblem problem)
     {
-        double[] right = new double[problem.Operator.CellCount];
+        double[] right = new double[problem.Operator.NodeCount];
         foreach (var contact in problem.Feeds.SelectMany(feed => feed.Contacts)) right[contact.Cell] += contact.Conductance;
         return Solve(problem.Operator, right);
     }
@@ -26,7 +26,7 @@ internal static class TestSolver
 
     public static double[] Solve(LatticeOperator a, double[] right)
     {
-        int n = a.CellCount;
+        int n = a.NodeCount;
         double[] x = new double[n], r = (double[])right.Clone(), z = new double[n], p = new double[n], ap = new double[n];
         double[] inverse = [.. Enumerable.Range(0, n).Select(cell => a.DiagonalOf(cell) is > 0 and double d ? 1 / d : 0)];
         for (int cell = 0; cell < n; cell++)
@@ -59,11 +59,21 @@ internal static class TestSolver
     private static void Apply(LatticeOperator a, double[] x, double[] y)
     {
         for (int cell = 0; cell < x.Length; cell++) y[cell] = a.Anchor[cell] * x[cell];
-        for (int cell = 0; cell < x.Length; cell++)
+        foreach (StencilWay way in a.Ways)
         {
-            if (a.East[cell] > 0) Exchange(cell, cell + 1, a.East[cell]);
-            if (a.North[cell] > 0) Exchange(cell, cell + a.Columns, a.North[cell]);
+            int step = way.Up * a.Columns + way.Right;
+            for (int cell = 0; cell < a.CellCount; cell++)
+            {
+                if (way.Conductance[cell] > 0) Exchange(cell, cell + step, way.Conductance[cell]);
+            }
         }
+
+        for (int cell = 0; cell < a.Above.Length; cell++)
+        {
+            if (a.Above[cell] > 0) Exchange(cell, cell + a.CellsInLayer, a.Above[cell]);
+        }
+
+        foreach (NodeLink link in a.Links) Exchange(link.First, link.Second, link.Conductance);
 
         void Exchange(int i, int j, double conductance)
         {
