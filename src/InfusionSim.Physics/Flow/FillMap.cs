@@ -1,4 +1,5 @@
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -50,16 +51,36 @@ public sealed class FillMap
     /// <summary>Computes the fill of a panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
+    /// <param name="moments">How many moments the fill is first looked at [-], at least 2; more are added where the front turns. With gravity they are the intervals of the march.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
-    public static FillMap Compute(FillProblem problem, Action<double>? progress = null, CancellationToken cancellation = default)
+    /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
+    public static FillMap Compute(FillProblem problem, Action<double>? progress = null, int moments = FirstMoments, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
+        ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
         bool[] reached = Reach.From(problem);
+        if (problem.Heads is not null) return ComputeWithGravity(problem, reached, moments, progress, cancellation);
         FillTotal total = FillTotal.Of(problem, reached, FillMarcher.ForecastTolerance, cancellation);
         FillMarcher marcher = new(problem, reached);
-        (double[] arrival, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, FirstMoments, progress, cancellation);
+        (double[] arrival, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, moments, progress, cancellation);
         return new FillMap(problem, reached, total, marcher, arrival, tallies);
+    }
+
+    /// <summary>When the last place of a problem is full, without its map.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    internal static FillTotal TotalOf(FillProblem problem, CancellationToken cancellation) => problem.Heads is null
+        ? FillTotal.Of(problem, Reach.From(problem), FillMarcher.ForecastTolerance, cancellation)
+        : GravityMarch.Run(problem, FirstMoments, null, cancellation).Total;
+
+    private static FillMap ComputeWithGravity(FillProblem problem, bool[] reached, int moments, Action<double>? progress, CancellationToken cancellation)
+    {
+        GravityFill fill = GravityMarch.Run(problem, moments, share => progress?.Invoke(share / 2), cancellation);
+        FillMarcher marcher = fill.NewMarcher();
+        (double[] arrival, IReadOnlyList<FillTally> tallies) =
+            FrontTracker.Follow(fill.Problem, marcher, fill.Total.Clock, moments, share => progress?.Invoke((1 + share) / 2), cancellation);
+        return new FillMap(problem, reached, fill.Total, marcher, arrival, tallies);
     }
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>

@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Complementarity;
 using InfusionSim.Numerics.Krylov;
+using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -13,25 +14,40 @@ public sealed class FillMarcher
     public const double ForecastTolerance = 1e-10;
 
     private const double WorstAccepted = 1e-6;
+    private const int WaitLimit = 60;
+    private static readonly double[] SteppingStones = [0.9, 0.97, 0.99, 0.997, 1];
 
     private readonly FillProblem _problem;
-    private readonly ObstacleSolver _solver;
+    private readonly double[] _capacity, _supply;
     private readonly double _partVolume;
+    private readonly GravityLoad? _gravity;
+    private ObstacleSolver _solver;
 
     /// <summary>Makes a marcher with a dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="reached">Nodes that a feed can reach; the others stay dry. [nodes].</param>
-    public FillMarcher(FillProblem problem, bool[] reached)
+    public FillMarcher(FillProblem problem, bool[] reached) : this(problem, reached, null) { }
+
+    /// <summary>Makes a marcher with a dry panel whose resin has weight.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="reached">Nodes that the resin can reach. [nodes].</param>
+    /// <param name="gravity">What weight moves; null for none. Its full clocks are read anew for each state.</param>
+    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity)
     {
         _problem = problem;
-        double[] capacity = new double[reached.Length];
-        for (int cell = 0; cell < capacity.Length; cell++) capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
+        _gravity = gravity;
+        _capacity = new double[reached.Length];
+        for (int cell = 0; cell < _capacity.Length; cell++) _capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
         _partVolume = problem.PartVolume;
-        _solver = new ObstacleSolver(problem.Operator, capacity, problem.Supply());
+        _supply = problem.Supply();
+        _solver = new ObstacleSolver(problem.Operator, _capacity, _supply);
     }
 
     /// <summary>Cycles of the solver so far [-].</summary>
     public int Cycles { get; private set; }
+
+    /// <summary>What weight brings each node per unit of clock at the state computed last [m³]; empty when it does not count. [nodes].</summary>
+    internal ReadOnlySpan<double> GravityRate => _gravity is null ? [] : _gravity.Rate;
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>
     /// <param name="clock">Drive clock [-], at least 0.</param>
@@ -41,9 +57,16 @@ public sealed class FillMarcher
     public FillState StateAt(double clock, bool withPressure, double tolerance = ForecastTolerance, CancellationToken cancellation = default)
     {
         int count = _problem.Operator.NodeCount;
-        Demand(_solver.Solve(clock, tolerance, cancellation), clock);
         double[] accumulated = new double[count], saturation = new double[count];
-        _solver.CopyAccumulatedPressure(accumulated);
+        _gravity?.SetClock(clock);
+        for (int round = 0; ; round++)
+        {
+            Solve(clock, tolerance, cancellation);
+            _solver.CopyAccumulatedPressure(accumulated);
+            if (_gravity?.WaitWhereDrained(clock, accumulated) != true) break;
+            if (round == WaitLimit) throw new FlowNotSolvedException($"The front at rest at drive clock {clock:G6} was not found.");
+        }
+
         _solver.CopySaturation(saturation);
         double[]? pressure = null;
         if (withPressure)
@@ -53,7 +76,7 @@ public sealed class FillMarcher
             _solver.CopyPressure(pressure);
         }
 
-        ResinAccount account = ResinAccount.Of(_problem, clock, accumulated, saturation);
+        ResinAccount account = ResinAccount.Of(_problem, clock, accumulated, saturation, _gravity);
         return new FillState
         {
             Clock = clock,
@@ -71,10 +94,26 @@ public sealed class FillMarcher
         };
     }
 
+    private void Solve(double clock, double tolerance, CancellationToken cancellation)
+    {
+        if (_gravity is not null) _solver.SetExtra(_gravity.Volume, _gravity.Rate);
+        SolveReport report = _solver.Solve(clock, tolerance, cancellation);
+        if (_gravity is not null && IsPoor(report))
+        {
+            // A guess far from the state can send the wet set round in a circle; one from a little earlier does not.
+            _solver = new ObstacleSolver(_problem.Operator, _capacity, _supply);
+            _solver.SetExtra(_gravity.Volume, _gravity.Rate);
+            foreach (double share in SteppingStones) report = _solver.Solve(share * clock, tolerance, cancellation);
+        }
+
+        Demand(report, clock);
+    }
+
+    private static bool IsPoor(SolveReport report) => report.Reason == StopReason.IterationLimit || report.Imbalance > WorstAccepted;
+
     private void Demand(SolveReport report, double clock)
     {
         Cycles += report.Cycles;
-        if (report.Reason == StopReason.IterationLimit || report.Imbalance > WorstAccepted)
-            throw new FlowNotSolvedException($"The state at drive clock {clock:G6} was not found: {report}.");
+        if (IsPoor(report)) throw new FlowNotSolvedException($"The state at drive clock {clock:G6} was not found: {report}.");
     }
 }

@@ -9,7 +9,7 @@ namespace InfusionSim.Physics.Flow;
 
 /// <summary>A panel as numbers: pore volume of each cell, conductances between cells and to the lines. Knows no minute and no resin.</summary>
 /// <remarks>Arrays by node run [layers × rows × columns], x fastest, lowest layer first, then the line nodes; with one layer and no line nodes a node is a cell.</remarks>
-public sealed class FillProblem
+public sealed record FillProblem
 {
     /// <summary>The panel it was made from; null for a problem made by hand in a test.</summary>
     public Panel? Panel { get; init; }
@@ -41,8 +41,11 @@ public sealed class FillProblem
     /// <summary>Where each feed touches the cloth, in the panel's order.</summary>
     public required IReadOnlyList<LineContact> Feeds { get; init; }
 
-    /// <summary>Pressure of each feed above the bag's, over the driving pressure [-]; 1 for a feed at the pressure of the shop.</summary>
+    /// <summary>Pressure of each feed above the bag's, over the driving pressure [-]; 1 for a feed at the pressure of the shop. Where heads count, at head 0.</summary>
     public required IReadOnlyList<double> FeedPressures { get; init; }
+
+    /// <summary>Head of each node: weight of a resin column from the lowest feed up to its middle, over the driving pressure [-]; null where it does not count. [nodes].</summary>
+    public double[]? Heads { get; init; }
 
     /// <summary>Where each vent touches the cloth, in the panel's order.</summary>
     public required IReadOnlyList<LineContact> Vents { get; init; }
@@ -71,6 +74,11 @@ public sealed class FillProblem
         }
     }
 
+    /// <summary>Pressure at which a feed stands where it touches a node, above the bag's, over the driving pressure [-]; 0 above the height to which the drive lifts the resin.</summary>
+    /// <param name="feed">Index of the feed.</param>
+    /// <param name="node">Node it touches.</param>
+    public double FeedPressureAt(int feed, int node) => Math.Max(0, FeedPressures[feed] - (Heads?[node] ?? 0));
+
     /// <summary>Supply per unit of drive clock: conductance to each feed times its pressure [m³]. [nodes].</summary>
     public double[] Supply()
     {
@@ -79,11 +87,11 @@ public sealed class FillProblem
         {
             foreach (CellContact contact in Feeds[feed].Contacts)
             {
-                if (contact.LineNode < 0) supply[contact.Cell] += contact.Conductance * FeedPressures[feed];
+                if (contact.LineNode < 0) supply[contact.Cell] += contact.Conductance * FeedPressureAt(feed, contact.Cell);
             }
         }
 
-        foreach (LineEnd source in Network.Sources) supply[source.Node] += source.Conductance * FeedPressures[source.Line];
+        foreach (LineEnd source in Network.Sources) supply[source.Node] += source.Conductance * FeedPressureAt(source.Line, source.Node);
         return supply;
     }
 

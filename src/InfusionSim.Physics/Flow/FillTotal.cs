@@ -15,9 +15,11 @@ namespace InfusionSim.Physics.Flow;
 public sealed class FillTotal
 {
     private const double Tie = 1e-9;
-    private const double Starved = 100;
 
-    private FillTotal(double clock, int lastCell, double[] steadyPressure, bool[] fills)
+    /// <summary>How many times the clock of half the volume a place may take before it counts as never full [-].</summary>
+    internal const double Starved = 100;
+
+    internal FillTotal(double clock, int lastCell, double[] steadyPressure, bool[] fills)
     {
         Fills = fills;
         Clock = clock;
@@ -49,7 +51,7 @@ public sealed class FillTotal
         SteadySolver solver = new(problem.Operator, reached);
         for (int cell = 0; cell < count; cell++) load[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
         Demand(solver.Solve(load, consumed, tolerance, cancellation));
-        bool uniform = problem.FeedPressures.All(static p => p == 1) && !problem.VentPassesResin.Any(static passes => passes);
+        bool uniform = problem.Heads is null && problem.FeedPressures.All(static p => p == 1) && !problem.VentPassesResin.Any(static passes => passes);
         if (uniform)
         {
             for (int cell = 0; cell < count; cell++) pressure[cell] = reached[cell] ? 1 : 0;

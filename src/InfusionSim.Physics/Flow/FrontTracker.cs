@@ -121,6 +121,7 @@ internal sealed class FrontTracker
         _tallies.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
         int columns = _problem.Operator.Columns, count = _arrival.Length;
         double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;
+        ReadOnlySpan<double> gravity = _marcher.GravityRate;
         double[] rate = new double[count], fullFor = new double[count];
         for (int cell = 0; cell < count; cell++)
         {
@@ -132,6 +133,7 @@ internal sealed class FrontTracker
 
             if (state.Saturation[cell] <= 0) continue;
             double inflow = _supply[cell];
+            if (!gravity.IsEmpty) inflow += gravity[cell];
             if (_isPlain)
             {
                 inflow = inflow + east[cell] * Right(p, cell, columns) + north[cell] * Above(p, cell, columns);

@@ -14,8 +14,8 @@ internal static class Reach
         List<NodeNeighbour> neighbours = [];
         for (int feed = 0; feed < problem.Feeds.Count; feed++)
         {
-            if (problem.FeedPressures[feed] <= 0) continue;
-            foreach (var contact in problem.Feeds[feed].Contacts) Visit(contact.Cell);
+            foreach (var contact in problem.Feeds[feed].Contacts)
+                if (problem.FeedPressureAt(feed, contact.Cell) > 0) Visit(contact.Cell);
         }
 
         while (open.TryPop(out int node))

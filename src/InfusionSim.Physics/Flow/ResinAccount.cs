@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Lines;
 using InfusionSim.Physics.Network;
 
@@ -47,7 +48,8 @@ internal sealed class ResinAccount
     /// <param name="clock">Drive clock [-].</param>
     /// <param name="accumulated">Accumulated pressure [-]. [nodes].</param>
     /// <param name="saturation">How full each node is [-]. [nodes].</param>
-    public static ResinAccount Of(FillProblem problem, double clock, double[] accumulated, double[] saturation)
+    /// <param name="gravity">What weight moves; null for none.</param>
+    public static ResinAccount Of(FillProblem problem, double clock, double[] accumulated, double[] saturation, GravityLoad? gravity = null)
     {
         FeedNetwork network = problem.Network;
         double[] resinIn = new double[problem.Feeds.Count], resinOut = new double[problem.Vents.Count];
@@ -56,26 +58,26 @@ internal sealed class ResinAccount
         {
             foreach (CellContact contact in problem.Feeds[feed].Contacts)
             {
-                double flow = contact.Conductance * (Before(feed, contact.LineNode) - accumulated[contact.Cell]);
+                double flow = contact.Conductance * (Before(feed, contact.LineNode, contact.Cell) - accumulated[contact.Cell]);
                 resinIn[feed] += flow;
                 if (contact.LineNode < 0) drawn += flow;
             }
         }
 
-        foreach (GapContact contact in network.FedGaps) resinIn[contact.Line] += contact.Conductance * (Before(contact.Line, contact.LineNode) - accumulated[contact.GapNode]);
-        foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1) - accumulated[source.Node]);
+        foreach (GapContact contact in network.FedGaps) resinIn[contact.Line] += contact.Conductance * (Before(contact.Line, contact.LineNode, contact.GapNode) - accumulated[contact.GapNode]);
+        foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1, source.Node) - accumulated[source.Node]);
         for (int vent = 0; vent < resinOut.Length; vent++)
         {
             if (!problem.VentPassesResin[vent]) continue;
             foreach (CellContact contact in problem.Vents[vent].Contacts)
             {
-                double flow = contact.Conductance * (accumulated[contact.Cell] - Behind(contact.LineNode));
+                double flow = contact.Conductance * (accumulated[contact.Cell] - Behind(contact.Cell, contact.LineNode));
                 resinOut[vent] += flow;
                 if (contact.LineNode < 0) drained += flow;
             }
         }
 
-        foreach (GapContact contact in network.VentedGaps) resinOut[contact.Line] += contact.Conductance * (accumulated[contact.GapNode] - Behind(contact.LineNode));
+        foreach (GapContact contact in network.VentedGaps) resinOut[contact.Line] += contact.Conductance * (accumulated[contact.GapNode] - Behind(contact.GapNode, contact.LineNode));
         foreach (LineEnd drain in network.Drains) drained += drain.Conductance * accumulated[drain.Node];
 
         double[] feedLines = new double[resinIn.Length], ventLines = new double[resinOut.Length];
@@ -103,7 +105,8 @@ internal sealed class ResinAccount
             Error = drawn > 0 ? Math.Abs(drawn - drained - part - mesh - gaps - feedLines.Sum() - ventLines.Sum()) / drawn : 0,
         };
 
-        double Before(int feed, int lineNode) => lineNode < 0 ? problem.FeedPressures[feed] * clock : accumulated[lineNode];
-        double Behind(int lineNode) => lineNode < 0 ? 0 : accumulated[lineNode];
+        double Before(int feed, int lineNode, int node) => lineNode < 0 ? problem.FeedPressureAt(feed, node) * clock : accumulated[lineNode] - Lift(lineNode, node);
+        double Behind(int node, int lineNode) => lineNode < 0 ? 0 : accumulated[lineNode] + Lift(node, lineNode);
+        double Lift(int from, int to) => gravity?.AccumulatedLift(from, to, clock) ?? 0;
     }
 }

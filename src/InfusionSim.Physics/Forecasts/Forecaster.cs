@@ -1,6 +1,7 @@
 using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Forecasts;
@@ -33,7 +34,8 @@ public static class Forecaster
         DriveClock clock = new(resin, bag);
 
         progress?.Report(new(0, "cutting the cloth into squares"));
-        FillProblem problem = FillProblemBuilder.Build(panel, cancellation: cancellation);
+        GravityHead gravity = GravityHead.Of(resin, bag);
+        FillProblem problem = TiltedPanel.Of(FillProblemBuilder.Build(panel, cancellation: cancellation), gravity);
         progress?.Report(new(0.05, "following the front"));
         FillMap map = FillMap.Compute(
             problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);
@@ -41,7 +43,7 @@ public static class Forecaster
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        double numericalError = GridError.Of(panel, map.Total, cancellation);
+        double numericalError = GridError.Of(panel, map.Total, gravity, cancellation);
         Forecast forecast = Judge(map, spots, clock, goals, permeabilityFactor, numericalError, cancellation);
         progress?.Report(new(1, "done"));
         return forecast;

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Forecasts;
@@ -13,12 +14,13 @@ internal static class GridError
     /// </remarks>
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="total">End of the fill on the panel's own squares.</param>
+    /// <param name="gravity">Weight of the resin over the drive.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static double Of(Panel panel, FillTotal total, CancellationToken cancellation)
+    public static double Of(Panel panel, FillTotal total, GravityHead gravity, CancellationToken cancellation)
     {
         if (total.Clock == 0) return 0;
-        FillProblem coarse = FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize }, cancellation: cancellation);
-        FillTotal coarseTotal = FillTotal.Of(coarse, Reach.From(coarse), FillMarcher.ForecastTolerance, cancellation);
+        FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize }, cancellation: cancellation), gravity);
+        FillTotal coarseTotal = FillMap.TotalOf(coarse, cancellation);
         return Math.Abs(coarseTotal.Clock - total.Clock) / total.Clock;
     }
 }

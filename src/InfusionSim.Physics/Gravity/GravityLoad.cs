@@ -1,0 +1,108 @@
+using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Gravity;
+
+/// <summary>What the weight of the resin moves from node to node, as the part of the load that does not grow with the clock from the start.</summary>
+/// <remarks>
+/// With heads γ = ρ g z/Δp the flow from i to j is T (pᵢ − pⱼ − (γⱼ − γᵢ)). A way carries nothing until the first of its two
+/// nodes is full, and from then on all of it, for the front stands at the pressure under the bag in the middle of the node it fills. Summed over
+/// the drive clock θ from the opening, with wᵢ = ∫ pᵢ dθ and the clock τ at which each node is full, node i has taken in
+///   Σⱼ T (wⱼ − wᵢ) + Σⱼ T (γⱼ − γᵢ) max(0, θ − min(τᵢ, τⱼ)) + what the feeds gave,
+/// and a node that is not full has w = 0, because up to now it held the pressure under the bag. So the state at θ is again one
+/// linear complementarity problem, with the second sum as an extra load; what leaves one node enters another, so no volume is lost
+/// whatever τ is taken. Derived, on the transform of Elliott and Janovský, Proc. R. Soc. Edinburgh A 88 (1981) 93 (from memory).
+/// An empty node gives nothing back: where the pressure below does not lift the resin to its middle the front waits, and the ways up into it carry
+/// no weight for that long (<see cref="FrontWaits"/>).
+/// </remarks>
+internal sealed class GravityLoad
+{
+    private readonly double[] _heads, _supply;
+    private readonly List<(int Low, int High, double Rate)> _ways = [];
+
+    /// <summary>Makes the load of a network in which nothing is full.</summary>
+    /// <param name="problem">A problem with heads.</param>
+    public GravityLoad(FillProblem problem)
+    {
+        LatticeOperator network = problem.Operator;
+        _heads = problem.Heads!;
+        _supply = problem.Supply();
+        FullClock = new double[network.NodeCount];
+        Array.Fill(FullClock, double.PositiveInfinity);
+        Volume = new double[network.NodeCount];
+        Rate = new double[network.NodeCount];
+        Waits = new FrontWaits(problem);
+        List<NodeNeighbour> neighbours = [];
+        for (int node = 0; node < FullClock.Length; node++)
+        {
+            network.CollectNeighbours(node, neighbours);
+            foreach ((int other, double conductance) in neighbours)
+                if (_heads[other] > _heads[node]) _ways.Add((node, other, conductance * (_heads[other] - _heads[node])));
+        }
+    }
+
+    /// <summary>Drive clock at which each node is full [-]; +∞ as long as that is not known. [nodes].</summary>
+    public double[] FullClock { get; }
+
+    /// <summary>For how long the front has waited before each node.</summary>
+    public FrontWaits Waits { get; }
+
+    /// <summary>Volume that weight has brought each node up to the clock set last [m³], below 0 where it has drawn from it. [nodes].</summary>
+    public double[] Volume { get; }
+
+    /// <summary>How fast that volume grows with the clock [m³]. [nodes].</summary>
+    public double[] Rate { get; }
+
+    /// <summary>Pressure that weight has taken on a way between two nodes, accumulated up to a clock [-]; below 0 downhill.</summary>
+    /// <param name="from">Node at one end.</param>
+    /// <param name="to">Node at the other.</param>
+    /// <param name="clock">Drive clock [-].</param>
+    public double AccumulatedLift(int from, int to, double clock)
+    {
+        double rise = _heads[to] - _heads[from];
+        return rise > 0 ? rise * Carried(from, to, clock) : rise * Carried(to, from, clock);
+    }
+
+    /// <summary>Computes volume and rate at a clock.</summary>
+    /// <param name="clock">Drive clock [-].</param>
+    public void SetClock(double clock)
+    {
+        Waits.Recall(clock);
+        Spread(clock);
+    }
+
+    /// <summary>Lets the front wait longer where an empty node would have given resin back; computes volume and rate anew.</summary>
+    /// <param name="clock">Drive clock [-].</param>
+    /// <param name="accumulated">Accumulated pressure found with the present volume [-]. [nodes].</param>
+    /// <returns>Whether any volume has changed.</returns>
+    public bool WaitWhereDrained(double clock, double[] accumulated)
+    {
+        if (!Waits.Extend(clock, accumulated, _supply, Volume, FullClock)) return false;
+        Spread(clock);
+        return true;
+    }
+
+    private void Spread(double clock)
+    {
+        Array.Clear(Volume);
+        Array.Clear(Rate);
+        foreach ((int low, int high, double rate) in _ways)
+        {
+            double carried = Carried(low, high, clock);
+            if (carried == 0) continue;
+            Volume[low] += rate * carried;
+            Volume[high] -= rate * carried;
+            Rate[low] += rate;
+            Rate[high] -= rate;
+        }
+    }
+
+    private double Carried(int low, int high, double clock)
+    {
+        double first = Math.Min(FullClock[low], FullClock[high]);
+        if (!(clock > first)) return 0;
+        double waited = Waits[high];
+        if (waited > 0) waited = Math.Min(waited, Math.Max(0, FullClock[high] - FullClock[low]));
+        return Math.Max(0, clock - first - waited);
+    }
+}
