@@ -5,7 +5,8 @@ namespace InfusionSim.Numerics.Complementarity;
 /// <summary>Decides after each correction whether to go on.</summary>
 internal sealed class Patience
 {
-    // Each correction should gain far more than a half; three that do not are the end of what rounding allows.
+    // Each correction should gain far more than a half; three on end that do not are the end of what rounding allows. The first may even lose:
+    // what single precision leaves of a large solution can weigh more than the load.
     private const double Gain = 0.5;
     private const int IdleLimit = 3;
 
@@ -15,7 +16,7 @@ internal sealed class Patience
 
     private readonly double _tolerance;
     private readonly int _limit;
-    private double _best = double.PositiveInfinity;
+    private double _last = double.PositiveInfinity;
     private int _idle;
 
     /// <summary>Begins with no correction made.</summary>
@@ -40,8 +41,9 @@ internal sealed class Patience
         if (stands)
         {
             if (imbalance <= _tolerance) return StopReason.Converged;
-            if (imbalance >= Gain * _best && ++_idle >= IdleLimit) return StopReason.Stagnated;
-            _best = Math.Min(_best, imbalance);
+            _idle = imbalance >= Gain * _last ? _idle + 1 : 0;
+            if (_idle >= IdleLimit) return StopReason.Stagnated;
+            _last = imbalance;
         }
 
         return Corrections >= _limit ? StopReason.IterationLimit : null;

@@ -91,8 +91,9 @@ internal sealed unsafe class ScaledOperator
         for (int cell = 0; cell < cells; cell++)
         {
             int at = AtOf(cell), s = Layout.Stride;
-            level.Rest.Origin[at] = (float)(Anchor.Origin[at] + East.Origin[at] + East.Origin[at - 1] + North.Origin[at] + North.Origin[at - s]
-                + (LinkSum.Length > 0 ? LinkSum[cell] : 0));
+            double slack = Anchor.Origin[at] + (LinkSum.Length > 0 ? LinkSum[cell] : 0);
+            level.Slack.Origin[at] = (float)slack;
+            level.Rest.Origin[at] = (float)(slack + East.Origin[at] + East.Origin[at - 1] + North.Origin[at] + North.Origin[at - s]);
         }
 
         foreach (SlantedWay way in _ways) way.AddSteps(level);

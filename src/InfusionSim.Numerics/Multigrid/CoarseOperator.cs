@@ -46,10 +46,40 @@ internal static unsafe class CoarseOperator
                 bool takesPart = diagonal > SmallestDiagonal;
                 coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
                 coarse.Rest.Origin[at] = takesPart ? (float)rest[layer] : 0;
+                coarse.ExactRest!.Origin[at] = rest[layer];
             }
 
             coarse.EliminateColumn(column, row);
         }
+
+        // The couplings of the row above lead down to those just computed.
+        foreach ((int column, int row) in cells.Cells)
+        {
+            SetSlack(coarse, column, row);
+            for (int x = column - 1; x <= column + 1; x++) SetSlack(coarse, x, row + 1);
+        }
+    }
+
+    /// <summary>What is left of the diagonal in the layer once the couplings, as they are stored, are taken off: so their rounding does not add to it.</summary>
+    private static void SetSlack(MultigridLevel coarse, int column, int row)
+    {
+        PaddedLayout layout = coarse.Layout;
+        if ((uint)column >= (uint)layout.Columns || row >= layout.Rows) return;
+        for (int layer = 0; layer < layout.Layers; layer++)
+        {
+            int at = layout.At(column, row, layer);
+            coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] - CouplingSum(coarse, at));
+        }
+    }
+
+    private static double CouplingSum(MultigridLevel level, int at)
+    {
+        int s = level.Layout.Stride;
+        float* e = level.East.Origin, n = level.North.Origin;
+        double sum = (double)e[at] + e[at - 1] + n[at] + n[at - s];
+        if (level.NorthEast is null) return sum;
+        float* ne = level.NorthEast.Origin, nw = level.NorthWest!.Origin;
+        return sum + ne[at] + ne[at - s - 1] + nw[at] + nw[at - s + 1];
     }
 
     /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part leads to 0.</summary>
@@ -91,7 +121,7 @@ internal static unsafe class CoarseOperator
         new Span<double>(image, Patch * Patch).Clear();
         int s = fine.Layout.Stride;
         int reachX = fine.Coarsening.Columns - 1, reachY = fine.Coarsening.Rows - 1;
-        float* d = fine.Rest.Origin, e = fine.East.Origin, n = fine.North.Origin;
+        float* slack = fine.Slack.Origin, e = fine.East.Origin, n = fine.North.Origin;
         float* ne = fine.NorthEast is null ? null : fine.NorthEast.Origin, nw = fine.NorthWest is null ? null : fine.NorthWest.Origin;
         for (int y = -reachY; y <= reachY; y++)
         {
@@ -101,7 +131,9 @@ internal static unsafe class CoarseOperator
                 double weight = Weight(fine, at, x, y);
                 if (weight == 0) continue;
                 double* here = image + (y + Middle) * Patch + x + Middle;
-                here[0] += d[at] * weight;
+                double rest = (double)slack[at] + e[at - 1] + e[at] + n[at - s] + n[at];
+                if (ne != null) rest += (double)ne[at - s - 1] + ne[at] + nw[at - s + 1] + nw[at];
+                here[0] += rest * weight;
                 here[-1] -= e[at - 1] * weight;
                 here[1] -= e[at] * weight;
                 here[-Patch] -= n[at - s] * weight;

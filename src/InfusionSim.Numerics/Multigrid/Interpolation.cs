@@ -79,7 +79,6 @@ internal static unsafe class Interpolation
         here.LowerRight = Math.Max(0, n.SouthEast + n.South * lr[at - stride] + n.East * ll[at + 1]);
         here.UpperLeft = Math.Max(0, n.NorthWest + n.North * ll[at + stride] + n.West * ul[at - 1]);
         here.UpperRight = Math.Max(0, n.NorthEast + n.North * lr[at + stride] + n.East * ul[at + 1]);
-        float lines = level.LinkSum is null ? 0 : level.LinkSum.Origin[at];
-        here.Own = Math.Max(level.Rest.Origin[at] - lines, here.LowerLeft + here.LowerRight + here.UpperLeft + here.UpperRight);
+        here.Own = Math.Max(n.Sum + n.ToZero, here.LowerLeft + here.LowerRight + here.UpperLeft + here.UpperRight);
     }
 }

@@ -44,6 +44,8 @@ internal sealed class MultigridHierarchy
             level.Rest.Clear();
             level.InversePivot.Clear();
             if (level == finest) continue;
+            level.Slack.Clear();
+            level.ExactRest!.Clear();
             level.Above?.Clear();
             level.East.Clear();
             level.North.Clear();
@@ -120,7 +122,7 @@ internal sealed class MultigridHierarchy
         PaddedLayout layout = fine.Layout;
         (int byColumns, int byRows) = fine.Coarsening;
         PaddedLayout coarseLayout = new((layout.Columns + byColumns - 1) / byColumns, (layout.Rows + byRows - 1) / byRows, layout.Layers);
-        MultigridLevel coarse = new(coarseLayout, hasDiagonalNeighbours: true, _lineSystem is not null);
+        MultigridLevel coarse = new(coarseLayout, hasDiagonalNeighbours: true, _lineSystem is not null, isCoarse: true);
         coarse.Changed.AddAll();
         CoarseOperator.Update(fine, coarse, coarse.Changed);
         coarse.Changed.Clear();

@@ -13,11 +13,13 @@ internal sealed class MultigridLevel
     /// <param name="layout">Where the cells lie.</param>
     /// <param name="hasDiagonalNeighbours">Whether cells couple to their diagonal neighbours: on every grid but mostly the finest.</param>
     /// <param name="hasLines">Whether line nodes are joined to cells.</param>
-    public MultigridLevel(PaddedLayout layout, bool hasDiagonalNeighbours, bool hasLines = false)
+    /// <param name="isCoarse">Whether its couplings are computed from a finer grid.</param>
+    public MultigridLevel(PaddedLayout layout, bool hasDiagonalNeighbours, bool hasLines = false, bool isCoarse = false)
     {
         Layout = layout;
         Diagonal = new(layout);
         Rest = layout.Layers == 1 ? Diagonal : new(layout);
+        Slack = new(layout);
         InversePivot = new(layout);
         East = new(layout);
         North = new(layout);
@@ -26,6 +28,8 @@ internal sealed class MultigridLevel
             NorthEast = new(layout);
             NorthWest = new(layout);
         }
+
+        if (isCoarse) ExactRest = new(layout);
 
         if (layout.Layers > 1) Above = new(layout);
         if (hasLines) LinkSum = new(layout);
@@ -50,6 +54,12 @@ internal sealed class MultigridLevel
 
     /// <summary>Matrix diagonal less the couplings to the layers above and below; the diagonal itself with one layer.</summary>
     public Field<float> Rest { get; }
+
+    /// <summary>What of a cell's Rest leads to no neighbour stored here: to feeds, vents, line nodes and, on coarse grids, cells that take no part. Kept by itself, for next to couplings a million times as large it would be lost.</summary>
+    public Field<float> Slack { get; }
+
+    /// <summary>Rest before rounding; null on the finest grid.</summary>
+    public Field<double>? ExactRest { get; }
 
     /// <summary>One over the pivot of a cell when its column is eliminated from the lowest layer up: over the diagonal with one layer; 0 where a cell takes no part.</summary>
     public Field<float> InversePivot { get; }

@@ -11,6 +11,9 @@ internal unsafe struct Neighbourhood
     /// <summary>Conductance to a pressure of 0: to feeds, vents and neighbours that take no part.</summary>
     public float ToZero;
 
+    /// <summary>Sum of the couplings to neighbours that take part.</summary>
+    public readonly float Sum => West + East + South + North + SouthWest + SouthEast + NorthWest + NorthEast;
+
     /// <summary>Collects the couplings of a cell.</summary>
     /// <param name="level">Grid.</param>
     /// <param name="at">Where the cell lies.</param>
@@ -21,24 +24,31 @@ internal unsafe struct Neighbourhood
         float* d = level.Diagonal.Origin;
         float* e = level.East.Origin, n = level.North.Origin;
         Neighbourhood here = default;
-        here.West = d[at - 1] > 0 ? e[at - 1] : 0;
-        here.East = d[at + 1] > 0 ? e[at] : 0;
-        here.South = d[at - s] > 0 ? n[at - s] : 0;
-        here.North = d[at + s] > 0 ? n[at] : 0;
-        float sum = here.West + here.East + here.South + here.North;
+        float lost = 0;
+        here.West = Split(e[at - 1], d[at - 1], ref lost);
+        here.East = Split(e[at], d[at + 1], ref lost);
+        here.South = Split(n[at - s], d[at - s], ref lost);
+        here.North = Split(n[at], d[at + s], ref lost);
         if (level.NorthEast is not null)
         {
             float* ne = level.NorthEast.Origin, nw = level.NorthWest!.Origin;
-            here.SouthWest = d[at - s - 1] > 0 ? ne[at - s - 1] : 0;
-            here.NorthEast = d[at + s + 1] > 0 ? ne[at] : 0;
-            here.SouthEast = d[at - s + 1] > 0 ? nw[at - s + 1] : 0;
-            here.NorthWest = d[at + s - 1] > 0 ? nw[at] : 0;
-            sum += here.SouthWest + here.SouthEast + here.NorthWest + here.NorthEast;
+            here.SouthWest = Split(ne[at - s - 1], d[at - s - 1], ref lost);
+            here.NorthEast = Split(ne[at], d[at + s + 1], ref lost);
+            here.SouthEast = Split(nw[at - s + 1], d[at - s + 1], ref lost);
+            here.NorthWest = Split(nw[at], d[at + s - 1], ref lost);
         }
 
         // A line node stands at nearly the pressure of the cells beside it: as a way to 0 it would pull the weights below 1.
         float lines = level.LinkSum is null ? 0 : level.LinkSum.Origin[at];
-        here.ToZero = Math.Max(0, level.Rest.Origin[at] - lines - sum);
+        here.ToZero = Math.Max(0, level.Slack.Origin[at] - lines + lost);
         return here;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static float Split(float coupling, float diagonal, ref float lost)
+    {
+        if (diagonal > 0) return coupling;
+        lost += coupling;
+        return 0;
     }
 }

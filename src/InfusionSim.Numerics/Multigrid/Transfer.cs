@@ -115,7 +115,7 @@ internal static unsafe class Transfer
         RowResidual residuals = new(level, row, layer);
         for (int i = start; i < end; i += PaddedLayout.Lanes)
         {
-            Vector512<float> residual = level.Above is null ? residuals.InOneLayer(i) : residuals.AmidLayers(i);
+            Vector512<float> residual = residuals.At(i);
             FusedMultiplyAdd(residual, Load(wl + i), Load(left + i)).Store(left + i);
             FusedMultiplyAdd(residual, Load(wr + i), Load(right + i)).Store(right + i);
         }

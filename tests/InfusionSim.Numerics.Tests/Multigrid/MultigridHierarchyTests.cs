@@ -56,6 +56,7 @@ public unsafe class MultigridHierarchyTests
                 {
                     string where = $"level {k}, column {column}, row {row}";
                     (a.Diagonal.Row(row)[column] == b.Diagonal.Row(row)[column]).ShouldBeTrue(where);
+                    (a.Slack.Row(row)[column] == b.Slack.Row(row)[column]).ShouldBeTrue(where);
                     (a.East.Row(row)[column] == b.East.Row(row)[column]).ShouldBeTrue(where);
                     (a.North.Row(row)[column] == b.North.Row(row)[column]).ShouldBeTrue(where);
                     if (a.NorthEast is null) continue;
@@ -74,6 +75,7 @@ public unsafe class MultigridHierarchyTests
             int at = finest.Layout.At(cell % matrix.Operator.Columns, cell / matrix.Operator.Columns);
             finest.East.Origin[at] = (float)(matrix.Operator.East[cell] * 1e13);
             finest.North.Origin[at] = (float)(matrix.Operator.North[cell] * 1e13);
+            finest.Slack.Origin[at] = (float)(matrix.Operator.Anchor[cell] * 1e13);
             finest.Diagonal.Origin[at] = matrix.TakesPart[cell] ? (float)(matrix.Operator.DiagonalOf(cell) * 1e13) : 0;
         }
 
