@@ -46,6 +46,28 @@ public sealed class PerimeterFedTests
         }
     }
 
+    [Theory]
+    [InlineData("rectangle 0.6 × 0.4 m", 4, 84.34761)]
+    [InlineData("ellipse 0.3 / 0.2 m", 4, 72.0)]
+    [InlineData("ellipse 0.3 / 0.2 m", 20, 20.22472)]
+    [Trait("Speed", "Slow")]
+    public void FillTime_WithTwoPermeabilitiesTurnedBySeventeenDegrees_IsThatOfTheStretchedPart(string shape, double ratio, double expected)
+    {
+        // Source and case as along the grid, part and cloth turned by 17°; the ellipse also in cloth 20 : 1, t = φμ/(2Δp (K1/a² + K2/b²)).
+        (Ring ring, Point2 last) = Shape(shape);
+        ring = ring.Turned(Shapes.Turn);
+        var zone = new Zone("skin", null, Reference.Thickness, Reference.Porosity, new Permeability(ratio * 1e-10, 1e-10, 1e-12, Shapes.Turn));
+        foreach (double size in new[] { 12e-3, 6e-3 })
+        {
+            FillProblem problem = Chain.Problem(Chain.ReferencePanel(ring, size, ring.AsPath(), new LinePath([last.Turned(Shapes.Turn)])) with { Zones = [zone] });
+            var record = new AccuracyRecord($"fed round its edge, {ratio} : 1, {shape}, turned 17°", Source, expected, PlainSolver.FillClock(problem) / Reference.ClockRate, "s", Chain.GridOf(problem));
+
+            // Tolerance 0.5 % as along the grid.
+            if (size < 10e-3) record.ShouldHold(5e-3);
+            else record.Print();
+        }
+    }
+
     private static void Check(string shape, double expected, double tolerance, double angle)
     {
         // Source: fill clock = φ/K · max w with ∇²w = −1, w = 0 on the edge. Case: 25 to 200 cells over the longest extent.

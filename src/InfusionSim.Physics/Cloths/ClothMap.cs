@@ -10,6 +10,10 @@ public sealed class ClothMap
     // A place on a slanted edge is hardly ever exactly on it in doubles, and a drawing is no finer than a hundredth of a millimetre.
     private const double OnEdge = 1.1e-5;
 
+    // Share of the tensor's trace that an open face passes at least. The stencil of turned cloth may lead through no face of a row at all; air, and whatever else asks
+    // which cells touch, goes by faces, and a line that parts them must be seen to.
+    private const double LeastShare = 1e-12;
+
     private readonly IReadOnlyList<Zone> zones;
     private readonly ClothTensor[] cloths;
     private readonly SellingStencil[] stencils;
@@ -43,9 +47,15 @@ public sealed class ClothMap
     /// <param name="zone">Index of the zone.</param>
     public ClothTensor this[int zone] => cloths[zone];
 
-    /// <summary>Ways between cells that conduct like a zone.</summary>
+    /// <summary>Conductance of a way between cells that lies in one zone, per width over length [m³]; 0 where the zone's stencil has no such way.</summary>
     /// <param name="zone">Index of the zone.</param>
-    public SellingStencil StencilOf(int zone) => stencils[zone];
+    /// <param name="right">Columns to the right that it leads [-].</param>
+    /// <param name="up">Rows above that it leads [-].</param>
+    public double WeightIn(int zone, int right, int up)
+    {
+        double weight = stencils[zone].WeightOf(right, up);
+        return right * right + up * up == 1 ? Math.Max(weight, LeastShare * cloths[zone].Tensor.Trace) : weight;
+    }
 
     /// <summary>Index of the zone that decides at a place; −1 where there is none.</summary>
     /// <param name="place">The place [m].</param>
@@ -81,7 +91,7 @@ public sealed class ClothMap
     /// <param name="from">Where it begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
     public double ResistanceOfStraightArms(Point2 from, Point2 to) =>
-        Resistance(from, to, (zone, x, y) => cloths[zone].IsAligned ? cloths[zone].ConductanceAlong(x, y) : stencils[zone].WeightOf(1, 0) * x * x + stencils[zone].WeightOf(0, 1) * y * y);
+        Resistance(from, to, (zone, x, y) => cloths[zone].IsAligned ? cloths[zone].ConductanceAlong(x, y) : WeightIn(zone, 1, 0) * x * x + WeightIn(zone, 0, 1) * y * y);
 
     /// <summary>Conductance of a way between cells along a direction of the stencils, per width over length [m³].</summary>
     /// <remarks>
@@ -98,7 +108,7 @@ public sealed class ClothMap
         List<WayPart> parts = [];
         if (!Cover(parts, from, to)) return 0;
         int first = parts[0].Zone;
-        if (parts.TrueForAll(part => part.Zone == first)) return stencils[first].WeightOf(right, up);
+        if (parts.TrueForAll(part => part.Zone == first)) return WeightIn(first, right, up);
         double length = from.DistanceTo(to), nx = (to.X - from.X) / length, ny = (to.Y - from.Y) / length;
         if (!parts.TrueForAll(part => cloths[part.Zone].IsAligned)) (nx, ny) = Across(parts);
         double carried = 0, resistance = 0;
@@ -106,7 +116,7 @@ public sealed class ClothMap
         {
             double across = cloths[part.Zone].ConductanceAlong(nx, ny);
             if (!(across > 0)) return 0;
-            carried += part.Share * stencils[part.Zone].WeightOf(right, up) / across;
+            carried += part.Share * WeightIn(part.Zone, right, up) / across;
             resistance += part.Share / across;
         }
 

@@ -30,8 +30,8 @@ internal static class FaceConductances
     {
         UniformGrid grid = cells.Grid;
         int first = layer * target.CellsInLayer;
-        double[] east = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.StencilOf(zone).WeightOf(1, 0))];
-        double[] north = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.StencilOf(zone).WeightOf(0, 1))];
+        double[] east = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.WeightIn(zone, 1, 0))];
+        double[] north = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.WeightIn(zone, 0, 1))];
         for (int cell = 0; cell < grid.CellCount; cell++)
         {
             if (grid.ColumnOf(cell) == 0) cancellation.ThrowIfCancellationRequested();

@@ -30,7 +30,7 @@ internal static class SlantedWays
         foreach ((int right, int up) in cloth.SlantedArms)
         {
             ArmPath path = new(cells, edges, right, up);
-            double[] weights = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.StencilOf(zone).WeightOf(right, up))];
+            double[] weights = [.. Enumerable.Range(0, cloth.Zones.Count).Select(zone => cloth.WeightIn(zone, right, up))];
             double[] conductance = target.Way(right, up).Conductance;
             for (int cell = 0; cell < cells.Grid.CellCount; cell++)
             {

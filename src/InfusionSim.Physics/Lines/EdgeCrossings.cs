@@ -24,26 +24,17 @@ internal static class EdgeCrossings
     public static IEnumerable<(LatticeEdge Edge, double Share)> Of(Segment stretch, CutCellGrid cells, LatticeOperator conductances)
     {
         Segment moved = Moved(stretch, cells.Grid.CellSize);
-        bool isTurned = conductances.Ways.Count > 2;
         int reach = conductances.Ways.Max(way => Math.Max(Math.Abs(way.Right), way.Up));
         foreach (int cell in SquaresBeside.Of(cells.Grid, moved.From, moved.To, Margin + reach))
         {
             foreach (StencilWay way in conductances.Ways)
             {
-                if (!(way.Conductance[cell] > 0) && !(isTurned && IsOpenFace(way, cells, cell))) continue;
+                if (!(way.Conductance[cell] > 0)) continue;
                 LatticeEdge edge = new(cell, way.Right, way.Up);
                 if (Crossing(cells.CentroidOf(cell), cells.CentroidOf(edge.OtherCell(cells.Grid)), moved, stretch) is double share) yield return (edge, share);
             }
         }
     }
-
-    // In turned cloth all may run along slanted ways; a line still parts the cells on the two sides of a face.
-    private static bool IsOpenFace(StencilWay way, CutCellGrid cells, int cell) => (way.Right, way.Up) switch
-    {
-        (1, 0) => cells.EastAperture[cell] > 0,
-        (0, 1) => cells.NorthAperture[cell] > 0,
-        _ => false,
-    };
 
     /// <summary>Where a stretch crosses a way that ends on an edge of the cloth, as a share of the way [-]; null when it does not.</summary>
     /// <param name="stretch">The stretch.</param>
