@@ -11,37 +11,42 @@ internal sealed class GapJoints
 {
     private readonly Panel panel;
     private readonly NodeChain[] gaps;
+    private readonly List<NodeLink> links;
 
     /// <summary>Makes a finder.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="gaps">Nodes of its gaps.</param>
-    public GapJoints(Panel panel, NodeChain[] gaps)
+    /// <param name="links">Links between nodes; changed where lines and gaps meet between two of them.</param>
+    public GapJoints(Panel panel, NodeChain[] gaps, List<NodeLink> links)
     {
         this.panel = panel;
         this.gaps = gaps;
+        this.links = links;
     }
 
-    /// <summary>Where a line meets gaps, each node of a gap named once.</summary>
+    /// <summary>Where a line meets gaps; the links to the line are left to the caller.</summary>
     /// <param name="path">Where the line lies.</param>
     /// <param name="contactWidth">Its width [m].</param>
     /// <param name="line">Its index.</param>
     /// <param name="chain">Its nodes; null when its pressure is fixed.</param>
-    public IEnumerable<GapContact> Of(LinePath path, double contactWidth, int line, NodeChain? chain)
+    public List<GapContact> Of(LinePath path, double contactWidth, int line, NodeChain? chain)
     {
+        List<GapContact> contacts = [];
         for (int gap = 0; gap < gaps.Length; gap++)
         {
             double reach = Math.Max(contactWidth, panel.Gaps[gap].Width) / 2;
             foreach ((double station, Point2 place) in Meetings(path, panel.Gaps[gap].Path, gaps[gap], reach))
             {
-                int lineNode = chain?.NodeNear(place) ?? -1;
-                double resistance = gaps[gap].ResistanceTo(station) + (chain?.ResistanceTo(chain.StationNear(place)) ?? 0);
-                yield return new(line, lineNode, gaps[gap].NodeAt(station), 1 / resistance);
+                (int node, double resistance) = OnLine(chain, place);
+                foreach ((int gapNode, double conductance) in Branch.Join(links, gaps[gap], station, resistance)) contacts.Add(new(line, node, gapNode, conductance));
             }
         }
+
+        return contacts;
     }
 
-    /// <summary>Conductances where gaps meet one another.</summary>
-    public IEnumerable<NodeLink> BetweenGaps()
+    /// <summary>Links gaps where they meet one another.</summary>
+    public void JoinGaps()
     {
         for (int a = 0; a < gaps.Length; a++)
         {
@@ -49,9 +54,20 @@ internal sealed class GapJoints
             {
                 double reach = Math.Max(panel.Gaps[a].Width, panel.Gaps[b].Width) / 2;
                 foreach ((double station, Point2 place) in Meetings(panel.Gaps[a].Path, panel.Gaps[b].Path, gaps[b], reach))
-                    yield return new(gaps[a].NodeNear(place), gaps[b].NodeAt(station), 1 / (gaps[a].ResistanceTo(gaps[a].StationNear(place)) + gaps[b].ResistanceTo(station)));
+                {
+                    (int node, double resistance) = OnLine(gaps[a], place);
+                    foreach ((int other, double conductance) in Branch.Join(links, gaps[b], station, resistance)) links.Add(new(node, other, conductance));
+                }
             }
         }
+    }
+
+    private static (int Node, double Resistance) OnLine(NodeChain? chain, Point2 place)
+    {
+        if (chain is null) return (-1, 0);
+        double station = chain.StationNear(place);
+        int node = chain.NodeAt(station);
+        return (node, chain.ResistanceTo(station, node, 0));
     }
 
     // Distance along the gap, and the place on the line.

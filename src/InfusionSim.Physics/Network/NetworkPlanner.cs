@@ -43,7 +43,7 @@ internal sealed class NetworkPlanner
         NodeChain?[] feeds = [.. panel.Feeds.Select((feed, k) => PlanFeed(feed, k, potHoses))];
         NodeChain?[] vents = [.. panel.Vents.Select(PlanVent)];
         NodeChain[] gaps = [.. panel.Gaps.Select(PlanGap)];
-        GapJoints joints = new(panel, gaps);
+        GapJoints joints = new(panel, gaps, links);
         List<GapContact> fed = [], vented = [];
         for (int k = 0; k < feeds.Length; k++) fed.AddRange(joints.Of(panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, k, feeds[k]));
         for (int k = 0; k < vents.Length; k++)
@@ -51,9 +51,9 @@ internal sealed class NetworkPlanner
             if (panel.Vents[k].Kind == VentKind.Tube) vented.AddRange(joints.Of(panel.Vents[k].Path, panel.Vents[k].ContactWidth, k, vents[k]));
         }
 
-        Join(fed, sources);
-        Join(vented, drains);
-        links.AddRange(joints.BetweenGaps());
+        joints.JoinGaps();
+        foreach (GapContact contact in fed) Join(contact.LineNode, contact.GapNode, contact.Conductance, contact.Line, sources);
+        foreach (GapContact contact in vented) Join(contact.LineNode, contact.GapNode, contact.Conductance, contact.Line, drains);
         return new()
         {
             FirstNode = firstNode,
@@ -67,15 +67,6 @@ internal sealed class NetworkPlanner
             FedGaps = fed,
             VentedGaps = vented,
         };
-
-        void Join(List<GapContact> contacts, List<LineEnd> ends)
-        {
-            foreach (GapContact contact in contacts)
-            {
-                if (contact.LineNode < 0) ends.Add(new(contact.GapNode, contact.Conductance, contact.Line));
-                else links.Add(new(contact.LineNode, contact.GapNode, contact.Conductance));
-            }
-        }
     }
 
     private NodeChain? PlanFeed(Feed feed, int index, Dictionary<string, HoseEnd> potHoses)
@@ -105,7 +96,7 @@ internal sealed class NetworkPlanner
         {
             NodeChain chain = Chain(path, part, index, _ => (Math.PI * inner * inner / 4, Passages.Round(inner / 2)));
             double station = hose?.JoinsAt is Point2 place ? chain.StationNear(place) : 0;
-            Connect(end, chain.NodeAt(station), chain.ResistanceTo(station), index, ends);
+            foreach ((int reached, double conductance) in Branch.Join(links, chain, station, end.Resistance)) Join(end.Node, reached, conductance, index, ends);
             return chain;
         }
 
@@ -180,9 +171,13 @@ internal sealed class NetworkPlanner
 
     private void Connect(HoseEnd end, int node, double further, int index, List<LineEnd> ends)
     {
-        double conductance = 1 / (end.Resistance + further);
-        if (end.Node < 0) ends.Add(new(node, conductance, index));
-        else links.Add(new(end.Node, node, conductance));
+        Join(end.Node, node, 1 / (end.Resistance + further), index, ends);
+    }
+
+    private void Join(int before, int node, double conductance, int index, List<LineEnd> ends)
+    {
+        if (before < 0) ends.Add(new(node, conductance, index));
+        else links.Add(new(before, node, conductance));
     }
 
     private static double Length(LinePath path) => Lines.Segment.Between(path.Points).Sum(segment => segment.Length);

@@ -84,12 +84,14 @@ public sealed class NodeChain
     /// <param name="node">The node.</param>
     internal double HalfResistance(int node) => LengthOf(node) / 2 / conductances[node - First];
 
-    /// <summary>Resistance of the passage from a place of the path to the middle of the node that holds it [1/m³]; 0 for a line with one pressure.</summary>
-    /// <remarks>Not below that of an eighth of the node's length: resin that enters at the middle runs off to both sides.</remarks>
-    /// <param name="station">Distance from the start of the path [m].</param>
-    internal double ResistanceTo(double station)
+    /// <summary>Resistance of the passage from a place of the path to the middle of a node at or beside it [1/m³]; 0 for a line with one pressure.</summary>
+    /// <param name="station">Distance of the place from the start of the path [m].</param>
+    /// <param name="node">The node.</param>
+    /// <param name="leastShare">Least distance that counts, as a share of the node's length [-].</param>
+    internal double ResistanceTo(double station, int node, double leastShare)
     {
-        int node = NodeAt(station);
-        return Math.Max(Math.Abs(StationOf(node) - station), LengthOf(node) / 8) / conductances[node - First];
+        double distance = Math.Max(Math.Abs(StationOf(node) - station), leastShare * LengthOf(node)), inside = Math.Min(distance, LengthOf(node) / 2);
+        int holder = NodeAt(station);
+        return inside / conductances[node - First] + (distance - inside) / conductances[holder - First];
     }
 }
