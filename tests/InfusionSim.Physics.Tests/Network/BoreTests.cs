@@ -19,10 +19,11 @@ public sealed class BoreTests
         double[] pressure = new NodeSolver(problem).SteadyPressure();
 
         // p'' = m² p along the line: cosh(m (L − s)) / cosh(m L), so the end holds 1 / cosh(m L).
+        // It leaves out the resin that runs along the cloth: a thousandth of what the bore carries.
         double m = Math.Acosh(1 / expected) / Length;
         NodeChain chain = problem.Network.Feeds[0]!;
         for (int node = chain.First; node < chain.First + chain.Count; node++)
-            pressure[node].ShouldBe(Math.Cosh(m * (Length - chain.StationOf(node))) / Math.Cosh(m * Length), 5e-5);
+            pressure[node].ShouldBe(Math.Cosh(m * (Length - chain.StationOf(node))) / Math.Cosh(m * Length), 1.2e-4);
     }
 
     [Fact]

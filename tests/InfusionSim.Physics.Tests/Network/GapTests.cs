@@ -114,7 +114,7 @@ public sealed class GapTests
             ResinAccount account = ResinAccount.Of(problem, clock, accumulated, saturation);
 
             account.Error.ShouldBeLessThan(1e-9);
-            account.In[0].ShouldBe(account.InCloth + account.InGaps + account.Out[0], 1e-9 * account.In[0]);
+            account.In[0].ShouldBe(account.InPart + account.InGaps + account.Out[0], 1e-9 * account.In[0]);
         }
     }
 

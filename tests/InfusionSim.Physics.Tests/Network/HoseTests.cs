@@ -107,7 +107,7 @@ public sealed class HoseTests
             ResinAccount account = ResinAccount.Of(problem, time * ClockRate, accumulated, saturation);
 
             account.Error.ShouldBeLessThan(1e-9);
-            account.In[0].ShouldBe(account.InCloth + account.Out[0], 1e-9 * account.In[0] + 1e-15);
+            account.In[0].ShouldBe(account.InPart + account.Out[0], 1e-9 * account.In[0] + 1e-15);
         }
     }
 
