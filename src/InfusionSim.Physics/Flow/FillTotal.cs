@@ -9,7 +9,8 @@ namespace InfusionSim.Physics.Flow;
 /// was full last has accumulated θP − u = 0, so θ = max u/P. Without an open vent, and all feeds at the full pressure,
 /// P is 1 everywhere and one solve is enough. A place that open vents starve would take so long that it never fills in
 /// practice: it is left out beyond a hundred times the clock at which half the pore volume is full (our own limit; resin
-/// gels long before). Gas in sealed places is left out of account. Derived from the integral
+/// gels long before). A hose behind a vent is mostly still filling when the cloth is full: line nodes that are late hold the bag's pressure
+/// and take no part (<see cref="LateLines"/>). Gas in sealed places is left out of account. Derived from the integral
 /// over time of Darcy's law; the transform is that of Elliott and Janovský, Proc. R. Soc. Edinburgh A 88 (1981) 93 (from memory).
 /// </remarks>
 public sealed class FillTotal
@@ -18,6 +19,9 @@ public sealed class FillTotal
 
     /// <summary>How many times the clock of half the volume a place may take before it counts as never full [-].</summary>
     internal const double Starved = 100;
+
+    // Each pass dries or wets all line nodes that are on the wrong side; two or three settle it.
+    private const int PassLimit = 40;
 
     internal FillTotal(double clock, int lastCell, double[] steadyPressure, bool[] fills)
     {
@@ -46,26 +50,37 @@ public sealed class FillTotal
     /// <param name="cancellation">Stops the work.</param>
     public static FillTotal Of(FillProblem problem, bool[] reached, double tolerance, CancellationToken cancellation = default)
     {
+        bool[] wet = [.. reached];
+        for (int pass = 0; ; pass++)
+        {
+            FillTotal total = WhenWet(problem, wet, tolerance, cancellation, out double[] full);
+            if (pass == PassLimit || !LateLines.Correct(problem, reached, wet, full, total)) return total;
+        }
+    }
+
+    private static FillTotal WhenWet(FillProblem problem, bool[] wet, double tolerance, CancellationToken cancellation, out double[] full)
+    {
         int count = problem.Operator.NodeCount;
         double[] consumed = new double[count], pressure = new double[count], load = new double[count];
-        SteadySolver solver = new(problem.Operator, reached);
-        for (int cell = 0; cell < count; cell++) load[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
+        SteadySolver solver = new(problem.Operator, wet);
+        for (int cell = 0; cell < count; cell++) load[cell] = wet[cell] ? problem.PoreVolume[cell] : 0;
         Demand(solver.Solve(load, consumed, tolerance, cancellation));
-        bool uniform = problem.Heads is null && problem.FeedPressures.All(static p => p == 1) && !problem.VentPassesResin.Any(static passes => passes);
+        bool uniform = problem.Heads is null && problem.FeedPressures.All(static p => p == 1) && !problem.VentPassesResin.Any(static passes => passes) && !LateLines.AreAny(problem, wet);
         if (uniform)
         {
-            for (int cell = 0; cell < count; cell++) pressure[cell] = reached[cell] ? 1 : 0;
+            for (int cell = 0; cell < count; cell++) pressure[cell] = wet[cell] ? 1 : 0;
         }
         else
         {
             Demand(solver.Solve(problem.Supply(), pressure, tolerance, cancellation));
         }
 
-        double[] full = new double[count];
+        full = new double[count];
         for (int cell = 0; cell < count; cell++)
-            full[cell] = reached[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
+            full[cell] = wet[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
         double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load);
-        bool[] fills = [.. full.Select(clock => clock <= limit)];
+        bool[] fills = new bool[count];
+        for (int cell = 0; cell < count; cell++) fills[cell] = full[cell] <= limit;
         (double end, int last) = LastOf(full, fills, problem.Operator.CellCount);
         return new FillTotal(end, last, pressure, fills);
     }

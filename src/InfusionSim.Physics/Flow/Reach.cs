@@ -1,4 +1,5 @@
 using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Network;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -15,7 +16,14 @@ internal static class Reach
         for (int feed = 0; feed < problem.Feeds.Count; feed++)
         {
             foreach (var contact in problem.Feeds[feed].Contacts)
-                if (problem.FeedPressureAt(feed, contact.Cell) > 0) Visit(contact.Cell);
+            {
+                if (contact.LineNode < 0 && problem.FeedPressureAt(feed, contact.Cell) > 0) Visit(contact.Cell);
+            }
+        }
+
+        foreach (LineEnd source in problem.Network.Sources)
+        {
+            if (problem.FeedPressureAt(source.Line, source.Node) > 0) Visit(source.Node);
         }
 
         while (open.TryPop(out int node))

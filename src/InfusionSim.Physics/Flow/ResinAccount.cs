@@ -53,7 +53,7 @@ internal sealed class ResinAccount
     {
         FeedNetwork network = problem.Network;
         double[] resinIn = new double[problem.Feeds.Count], resinOut = new double[problem.Vents.Count];
-        double drawn = 0, drained = 0;
+        double drawn = 0;
         for (int feed = 0; feed < resinIn.Length; feed++)
         {
             foreach (CellContact contact in problem.Feeds[feed].Contacts)
@@ -68,17 +68,14 @@ internal sealed class ResinAccount
         foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1, source.Node) - accumulated[source.Node]);
         for (int vent = 0; vent < resinOut.Length; vent++)
         {
-            if (!problem.VentPassesResin[vent]) continue;
-            foreach (CellContact contact in problem.Vents[vent].Contacts)
-            {
-                double flow = contact.Conductance * (accumulated[contact.Cell] - Behind(contact.Cell, contact.LineNode));
-                resinOut[vent] += flow;
-                if (contact.LineNode < 0) drained += flow;
-            }
+            if (problem.VentPassesResin[vent]) resinOut[vent] = OutOf(problem, vent, accumulated, Lift);
         }
 
-        foreach (GapContact contact in network.VentedGaps) resinOut[contact.Line] += contact.Conductance * (accumulated[contact.GapNode] - Behind(contact.GapNode, contact.LineNode));
-        foreach (LineEnd drain in network.Drains) drained += drain.Conductance * accumulated[drain.Node];
+        double drained = network.Drains.Sum(drain => drain.Conductance * accumulated[drain.Node]);
+        for (int vent = 0; vent < resinOut.Length; vent++)
+        {
+            if (problem.VentPassesResin[vent]) drained += problem.Vents[vent].Contacts.Where(static contact => contact.LineNode < 0).Sum(contact => contact.Conductance * accumulated[contact.Cell]);
+        }
 
         double[] feedLines = new double[resinIn.Length], ventLines = new double[resinOut.Length];
         double part = 0, mesh = 0, gaps = 0;
@@ -106,7 +103,25 @@ internal sealed class ResinAccount
         };
 
         double Before(int feed, int lineNode, int node) => lineNode < 0 ? problem.FeedPressureAt(feed, node) * clock : accumulated[lineNode] - Lift(lineNode, node);
-        double Behind(int node, int lineNode) => lineNode < 0 ? 0 : accumulated[lineNode] + Lift(node, lineNode);
         double Lift(int from, int to) => gravity?.AccumulatedLift(from, to, clock) ?? 0;
+    }
+
+    /// <summary>Flow out of cloth and gaps into a vent that passes resin, or volume when the pressures are accumulated ones [m³].</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="vent">Index of the vent.</param>
+    /// <param name="pressure">Pressure of each node [-]. [nodes].</param>
+    /// <param name="lift">What the weight of the resin takes from the first node to the second [-]; null where it does not count.</param>
+    public static double OutOf(FillProblem problem, int vent, double[] pressure, Func<int, int, double>? lift = null)
+    {
+        double sum = 0;
+        foreach (CellContact contact in problem.Vents[vent].Contacts) sum += contact.Conductance * (pressure[contact.Cell] - Behind(contact.Cell, contact.LineNode));
+        foreach (GapContact contact in problem.Network.VentedGaps)
+        {
+            if (contact.Line == vent) sum += contact.Conductance * (pressure[contact.GapNode] - Behind(contact.GapNode, contact.LineNode));
+        }
+
+        return sum;
+
+        double Behind(int node, int lineNode) => lineNode < 0 ? 0 : pressure[lineNode] + (lift?.Invoke(node, lineNode) ?? 0);
     }
 }

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Lines;
+using InfusionSim.Physics.Network;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -33,6 +34,14 @@ internal static class VentWetting
 
             edge = Math.Min(edge, arrival);
             edgeCells.Add(contact.Cell);
+        }
+
+        // A gap that runs into the vent brings it resin once its last length is full.
+        foreach (GapContact contact in map.Problem.Network.VentedGaps)
+        {
+            if (contact.Line != vent || !double.IsFinite(map.Arrival[contact.GapNode])) continue;
+            edge = Math.Min(edge, map.Arrival[contact.GapNode]);
+            edgeCells.Add(contact.GapNode);
         }
 
         return edgeCells.Count == 0 ? inside : Math.Min(inside, FirstFull(map, edgeCells, edge, cancellation));

@@ -104,13 +104,8 @@ public static class Forecaster
         double wet = VentWetting.ClockOf(map, vent, cancellation);
         double? arrival = TimeOf(wet, end, clock);
         double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
-        double rate = 0;
-        if (map.Problem.VentPassesResin[vent] && !end.GelsFirst)
-        {
-            foreach (var contact in map.Problem.Vents[vent].Contacts)
-                rate += contact.Conductance * map.Total.SteadyPressure[contact.Cell] * clock.RatePerSecond;
-        }
-
+        bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
+        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure) * clock.RatePerSecond : 0;
         return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
     }
 }
