@@ -11,13 +11,14 @@ public sealed class FillMap
     private readonly FillMarcher _marcher;
     private readonly Lock _marching = new();
 
-    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, IReadOnlyList<FillTally> tallies)
+    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, double[] full, IReadOnlyList<FillTally> tallies)
     {
         Problem = problem;
         Reached = reached;
         Total = total;
         _marcher = marcher;
         Arrival = arrival;
+        FullClock = full;
         Tallies = tallies;
     }
 
@@ -33,11 +34,14 @@ public sealed class FillMap
     /// <summary>Drive clock at which the front passes the middle of each node [-]; +∞ where it never does, NaN where there is nothing to fill. [nodes].</summary>
     public double[] Arrival { get; }
 
-    /// <summary>Arrival on the side one sees through the bag [-]; NaN without cloth. [rows × columns], x fastest.</summary>
-    public double[] BagSideArrival => field ??= On(Problem.BagSide);
+    /// <summary>Drive clock at which each node is full [-], to within a tenth of the time it takes to fill; +∞ where it never is, NaN where there is nothing to fill. [nodes].</summary>
+    public double[] FullClock { get; }
 
-    /// <summary>Arrival in the lowest layer of laminate, on the mould [-]; NaN without cloth. [rows × columns], x fastest.</summary>
-    public double[] ToolSideArrival => field ??= On(Problem.ToolSide);
+    /// <summary>Arrival on the side one sees through the bag [-]; NaN without cloth. [rows × columns], x fastest.</summary>
+    public double[] BagSideArrival => field ??= SideArrival.Of(this, Problem.BagSide);
+
+    /// <summary>Arrival under the lowest layer of laminate, on the mould [-]; NaN without cloth. [rows × columns], x fastest.</summary>
+    public double[] ToolSideArrival => field ??= SideArrival.Of(this, Problem.ToolSide);
 
     /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
     public IReadOnlyList<FillTally> Tallies { get; }
@@ -63,8 +67,8 @@ public sealed class FillMap
         if (problem.Heads is not null) return ComputeWithGravity(problem, reached, moments, progress, cancellation);
         FillTotal total = FillTotal.Of(problem, reached, FillMarcher.ForecastTolerance, cancellation);
         FillMarcher marcher = new(problem, reached);
-        (double[] arrival, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, moments, progress, cancellation);
-        return new FillMap(problem, reached, total, marcher, arrival, tallies);
+        (double[] arrival, double[] full, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, moments, progress, cancellation);
+        return new FillMap(problem, reached, total, marcher, arrival, full, tallies);
     }
 
     /// <summary>When the last place of a problem is full, without its map.</summary>
@@ -78,9 +82,9 @@ public sealed class FillMap
     {
         GravityFill fill = GravityMarch.Run(problem, moments, share => progress?.Invoke(share / 2), cancellation);
         FillMarcher marcher = fill.NewMarcher();
-        (double[] arrival, IReadOnlyList<FillTally> tallies) =
+        (double[] arrival, double[] full, IReadOnlyList<FillTally> tallies) =
             FrontTracker.Follow(fill.Problem, marcher, fill.Total.Clock, moments, share => progress?.Invoke((1 + share) / 2), cancellation);
-        return new FillMap(problem, reached, fill.Total, marcher, arrival, tallies);
+        return new FillMap(problem, reached, fill.Total, marcher, arrival, full, tallies);
     }
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>
@@ -94,12 +98,9 @@ public sealed class FillMap
 
     /// <summary>Drive clock at which the front passes a place on the side one sees through the bag [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
-    public double ArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.BagSide, place);
+    public double ArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.BagSide, BagSideArrival, place);
 
     /// <summary>Drive clock at which the front passes a place on the mould [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
-    public double ToolSideArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.ToolSide, place);
-
-    private double[] On(int[] side) =>
-        side.SequenceEqual(Enumerable.Range(0, Arrival.Length)) ? Arrival : [.. side.Select(node => node < 0 ? double.NaN : Arrival[node])];
+    public double ToolSideArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.ToolSide, ToolSideArrival, place);
 }

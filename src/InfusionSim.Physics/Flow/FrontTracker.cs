@@ -28,6 +28,7 @@ internal sealed class FrontTracker
     private readonly bool _isPlain;
     private readonly List<NodeNeighbour> _neighbours = [];
     private readonly double[] _arrival;
+    private readonly double[] _full;
     private readonly List<FillTally> _tallies = [];
 
     private FrontTracker(FillProblem problem, FillMarcher marcher, double end)
@@ -40,6 +41,7 @@ internal sealed class FrontTracker
         _isPlain = problem.Operator is { Layers: 1, LineNodes: 0, Ways.Count: 2 };
         _arrival = new double[count];
         for (int cell = 0; cell < count; cell++) _arrival[cell] = problem.PoreVolume[cell] > 0 ? double.PositiveInfinity : double.NaN;
+        _full = [.. _arrival];
     }
 
     /// <summary>Follows the front from the opening of the feeds to the end of the fill.</summary>
@@ -49,8 +51,8 @@ internal sealed class FrontTracker
     /// <param name="moments">How many clock values to begin with, at least 2.</param>
     /// <param name="progress">Told the share of the clock that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>Arrival of each node, +∞ where the front never comes, NaN where there is nothing to fill [-]; and what the states computed add up to, in order.</returns>
-    public static (double[] Arrival, IReadOnlyList<FillTally> Tallies) Follow(
+    /// <returns>Clock at which each node is half full and at which it is full, +∞ where the front never comes, NaN where there is nothing to fill [-]; and what the states computed add up to, in order.</returns>
+    public static (double[] Arrival, double[] Full, IReadOnlyList<FillTally> Tallies) Follow(
         FillProblem problem, FillMarcher marcher, double end, int moments, Action<double>? progress, CancellationToken cancellation)
     {
         FrontTracker tracker = new(problem, marcher, end);
@@ -65,7 +67,7 @@ internal sealed class FrontTracker
             progress?.Invoke(share);
         }
 
-        return (tracker._arrival, [.. tracker._tallies.OrderBy(static tally => tally.Clock)]);
+        return (tracker._arrival, tracker._full, [.. tracker._tallies.OrderBy(static tally => tally.Clock)]);
     }
 
     private void Resolve(FrontSample before, FrontSample after, CancellationToken cancellation)
@@ -74,6 +76,7 @@ internal sealed class FrontTracker
         bool halve = false;
         for (int cell = 0; cell < _arrival.Length; cell++)
         {
+            if (before.Share[cell] < 1 && after.Share[cell] >= 1) _full[cell] = Full(before, after, cell);
             if (!(before.Share[cell] < 0.5 && after.Share[cell] >= 0.5)) continue;
             _arrival[cell] = Passage(before, after, cell, out double disagreement);
             halve |= disagreement > Unresolved * _end;
@@ -83,6 +86,14 @@ internal sealed class FrontTracker
         FrontSample middle = Sample((before.Clock + after.Clock) / 2, cancellation);
         Resolve(before, middle, cancellation);
         Resolve(middle, after, cancellation);
+    }
+
+    // The middle of its bounds: from above the tangent before and the least time since, from below the longest time since.
+    private static double Full(FrontSample before, FrontSample after, int cell)
+    {
+        double earliest = Math.Max(before.Clock, after.Clock - 2 * after.FullFor[cell]), latest = after.Clock - after.FullFor[cell];
+        if (before.Rate[cell] > 0) latest = Math.Min(latest, before.Clock + (1 - before.Share[cell]) / before.Rate[cell]);
+        return (Math.Min(earliest, latest) + latest) / 2;
     }
 
     private static double Passage(FrontSample before, FrontSample after, int cell, out double disagreement)

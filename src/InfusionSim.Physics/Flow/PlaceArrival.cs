@@ -16,53 +16,56 @@ internal static class PlaceArrival
     /// </remarks>
     /// <param name="map">The fill.</param>
     /// <param name="side">Node of each cell on the side asked for [-]. [rows × columns], x fastest.</param>
+    /// <param name="arrival">Arrival in each cell on that side [-]. [rows × columns], x fastest.</param>
     /// <param name="place">The place [m].</param>
-    public static double At(FillMap map, int[] side, Point2 place)
+    public static double At(FillMap map, int[] side, double[] arrival, Point2 place)
     {
         CutCellGrid cells = map.Problem.Cells;
         int owner = new CellFinder(cells).OwnerAt(place);
         if (owner < 0 || side[owner] < 0) return double.NaN;
-        if (!double.IsFinite(map.Arrival[side[owner]])) return map.Arrival[side[owner]];
-        return AmidFour(map, side, cells.Grid, place) ?? OnPlane(map, side, cells, owner, place);
+        if (!double.IsFinite(arrival[owner])) return arrival[owner];
+        return AmidFour(map, side, arrival, place) ?? OnPlane(map, side, arrival, owner, place);
     }
 
-    private static double? AmidFour(FillMap map, int[] side, UniformGrid grid, Point2 place)
+    private static double? AmidFour(FillMap map, int[] side, double[] arrival, Point2 place)
     {
+        UniformGrid grid = map.Problem.Cells.Grid;
         double x = (place.X - grid.Origin.X) / grid.CellSize - 0.5, y = (place.Y - grid.Origin.Y) / grid.CellSize - 0.5;
         int column = (int)Math.Floor(x), row = (int)Math.Floor(y);
         if (column < 0 || row < 0 || column + 1 >= grid.Columns || row + 1 >= grid.Rows) return null;
         int cell = grid.IndexOf(column, row), above = cell + grid.Columns;
-        double[] east = map.Problem.Operator.East, north = map.Problem.Operator.North, area = map.Problem.Cells.Area, arrival = map.Arrival;
+        double[] east = map.Problem.Operator.East, north = map.Problem.Operator.North, area = map.Problem.Cells.Area;
         int shift = side[cell] - cell;
         if (side[cell] < 0 || side[cell + 1] - 1 != side[cell] || side[above] - above != shift || side[above + 1] - 1 != side[above]) return null;
         bool open = east[cell + shift] > 0 && east[above + shift] > 0 && north[cell + shift] > 0 && north[cell + 1 + shift] > 0;
         if (!open || !IsWhole(cell) || !IsWhole(cell + 1) || !IsWhole(above) || !IsWhole(above + 1)) return null;
         double right = x - column, up = y - row;
-        return (1 - up) * ((1 - right) * arrival[cell + shift] + right * arrival[cell + 1 + shift])
-            + up * ((1 - right) * arrival[above + shift] + right * arrival[above + 1 + shift]);
+        return (1 - up) * ((1 - right) * arrival[cell] + right * arrival[cell + 1])
+            + up * ((1 - right) * arrival[above] + right * arrival[above + 1]);
 
         bool IsWhole(int one) =>
-            double.IsFinite(arrival[one + shift]) && Math.Abs(area[one] - grid.CellSize * grid.CellSize) < 1e-6 * grid.CellSize * grid.CellSize;
+            double.IsFinite(arrival[one]) && Math.Abs(area[one] - grid.CellSize * grid.CellSize) < 1e-6 * grid.CellSize * grid.CellSize;
     }
 
-    private static double OnPlane(FillMap map, int[] side, CutCellGrid cells, int owner, Point2 place)
+    private static double OnPlane(FillMap map, int[] side, double[] arrival, int owner, Point2 place)
     {
+        CutCellGrid cells = map.Problem.Cells;
         double size = cells.Grid.CellSize, xx = Stiffness, yy = Stiffness, xy = 0, xt = 0, yt = 0;
         int columns = cells.Grid.Columns;
         double[] east = map.Problem.Operator.East, north = map.Problem.Operator.North;
-        int node = side[owner], shift = node - owner;
+        int node = side[owner];
         if (east[node] > 0) Add(owner + 1);
         if (owner % columns > 0 && east[node - 1] > 0) Add(owner - 1);
         if (north[node] > 0) Add(owner + columns);
         if (owner >= columns && north[node - columns] > 0) Add(owner - columns);
         double determinant = xx * yy - xy * xy;
         double slopeX = (yy * xt - xy * yt) / determinant, slopeY = (xx * yt - xy * xt) / determinant;
-        return Math.Max(0, map.Arrival[node]
+        return Math.Max(0, arrival[owner]
             + slopeX * (place.X - cells.CentroidX[owner]) / size + slopeY * (place.Y - cells.CentroidY[owner]) / size);
 
         void Add(int neighbour)
         {
-            double later = map.Arrival[neighbour + shift] - map.Arrival[node];
+            double later = arrival[neighbour] - arrival[owner];
             if (!double.IsFinite(later)) return;
             double x = (cells.CentroidX[neighbour] - cells.CentroidX[owner]) / size, y = (cells.CentroidY[neighbour] - cells.CentroidY[owner]) / size;
             xx += x * x;

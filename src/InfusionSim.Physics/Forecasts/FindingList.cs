@@ -22,6 +22,7 @@ internal static class FindingList
     /// <param name="goals">What is asked of it.</param>
     /// <param name="likely">What two shots in three do.</param>
     /// <param name="state">The panel at the end.</param>
+    /// <param name="lag">How far the tool side stays behind; null for a panel of one layer.</param>
     public static IReadOnlyList<Finding> Of(
         FillMap map,
         IReadOnlyList<DrySpot> spots,
@@ -30,7 +31,8 @@ internal static class FindingList
         DriveClock clock,
         Goals goals,
         LikelyBand likely,
-        FillState state)
+        FillState state,
+        LagForecast? lag)
     {
         List<Finding> findings = [];
         Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null;
@@ -56,6 +58,8 @@ internal static class FindingList
         double resinOut = vents.Sum(static vent => vent.ResinOut);
         if (resinOut > goals.MostResinOut)
             findings.Add(new(FindingKind.ResinOutAboveGoal, Amount: resinOut));
+        if (lag is { At: Point2 behind } && lag.IsBehind(clock.TimeAt(end.Clock)))
+            findings.Add(new(FindingKind.ToolSideBehind, behind, Amount: lag.LargestLag));
         double cellSize = map.Problem.Cells.Grid.CellSize;
         if (goals.LargestDrySpot < PocketFinder.SmallestPocket * cellSize * cellSize * (1 - Rounding))
             findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));

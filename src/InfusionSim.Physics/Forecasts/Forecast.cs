@@ -55,6 +55,12 @@ public sealed record Forecast
     /// <summary>Resin in laminate and core at the end [m³].</summary>
     public required double ResinInPreform { get; init; }
 
+    /// <summary>Resin in mesh and peel ply at the end, which come off the part [m³].</summary>
+    public double ResinInMesh { get; init; }
+
+    /// <summary>How far the tool side stays behind; null for a panel of one layer.</summary>
+    public LagForecast? Lag { get; init; }
+
     /// <summary>Resin in, less resin out, less resin in the cloth, over resin in [-].</summary>
     public required double MassBalanceError { get; init; }
 

@@ -65,10 +65,11 @@ public static class Forecaster
             FillTimeAt(end, clock, permeabilityFactor),
             margin / permeabilityFactor,
             margin * permeabilityFactor);
+        LagForecast? lag = LagFinder.Of(map, end, clock);
         return new Forecast
         {
             Outcome = end.Outcome,
-            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state),
+            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag),
             FillTime = fills ? clock.TimeAt(end.FillClock) : null,
             GelTime = clock.GelTime,
             GelMargin = margin,
@@ -85,6 +86,8 @@ public static class Forecaster
             MassBalanceError = state.MassBalanceError,
             NumericalError = numericalError,
             Map = map,
+            Lag = lag,
+            ResinInMesh = state.MeshVolume,
             ArrivalTimes = TimesOf(map.BagSideArrival, end, clock),
             ToolSideArrivalTimes = TimesOf(map.ToolSideArrival, end, clock),
         };

@@ -5,7 +5,7 @@ namespace InfusionSim.Physics.Layers;
 /// <summary>How many sub-layers the laminate is cut into through its thickness.</summary>
 /// <remarks>
 /// One without a mesh or a core. Under a mesh at least three: cut into n, a laminate shows a lag that is about a tenth of 1/n too long (our own runs
-/// against the closed form: 10, 4.5, 2.6, 1.2 % with 1, 2, 3, 5), so as many are taken as keep that below half a square, 0.2 ℓ/square, but no more than eight, whose
+/// against the closed form: 10, 4, 1.6, 0.5 % with 1, 2, 3, 5), so as many are taken as keep that below half a square, 0.2 ℓ/square, but no more than eight, whose
 /// cost nobody would wait for. With a core one more, and at least one on each side of it. <see cref="Panel.SubLayers"/> decides instead where it is given.
 /// </remarks>
 public static class SubLayers

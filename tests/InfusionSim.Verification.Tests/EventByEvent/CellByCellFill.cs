@@ -25,7 +25,7 @@ public sealed class CellByCellFill
     {
         this.problem = problem;
         feedInflow = WetNetwork.FeedInflowOf(problem);
-        int count = problem.Operator.CellCount;
+        int count = problem.Operator.NodeCount;
         unknownOf = new int[count];
         Array.Fill(unknownOf, -1);
         full = new bool[count];
@@ -34,10 +34,14 @@ public sealed class CellByCellFill
         pressure = new double[count];
         HalfFullClock = new double[count];
         Array.Fill(HalfFullClock, double.PositiveInfinity);
+        FullClock = [.. HalfFullClock];
     }
 
     /// <summary>Clock at which each cell is half full [-]; +∞ where it never is.</summary>
     public double[] HalfFullClock { get; }
+
+    /// <summary>Clock at which each cell is full [-]; +∞ where it never is.</summary>
+    public double[] FullClock { get; }
 
     /// <summary>Clock at which the last cell is full [-].</summary>
     public double FillClock { get; private set; }
@@ -106,6 +110,7 @@ public sealed class CellByCellFill
 
             // Room for rounding alone: the cell that set the step is full by construction.
             if (volume[cell] < capacity * (1 - 1e-13)) continue;
+            FullClock[cell] = clock + step;
             MarkFull(cell);
             LastCell = cell;
         }
@@ -135,19 +140,9 @@ public sealed class CellByCellFill
 
     private List<(int Cell, double Conductance)> Neighbours(int cell)
     {
-        LatticeOperator conductances = problem.Operator;
-        int columns = conductances.Columns;
-        List<(int, double)> pairs = [];
-        if (cell % columns != 0) Couple(cell - 1, conductances.East[cell - 1]);
-        if (cell % columns != columns - 1) Couple(cell + 1, conductances.East[cell]);
-        if (cell >= columns) Couple(cell - columns, conductances.North[cell - columns]);
-        if (cell + columns < conductances.CellCount) Couple(cell + columns, conductances.North[cell]);
-        return pairs;
-
-        void Couple(int other, double conductance)
-        {
-            if (conductance > 0) pairs.Add((other, conductance));
-        }
+        List<NodeNeighbour> neighbours = [];
+        problem.Operator.CollectNeighbours(cell, neighbours);
+        return neighbours.ConvertAll(neighbour => (neighbour.Node, neighbour.Conductance));
     }
 
     private CellByCellState StateAfter(double clock, double part, double[] inflow)

@@ -36,7 +36,7 @@ public sealed class WetNetwork
     /// <param name="problem">Conductances, pore volumes and lines.</param>
     public static double[] FeedInflowOf(FillProblem problem)
     {
-        double[] inflow = new double[problem.Operator.CellCount];
+        double[] inflow = new double[problem.Operator.NodeCount];
         for (int k = 0; k < problem.Feeds.Count; k++)
             foreach (CellContact contact in problem.Feeds[k].Contacts)
                 inflow[contact.Cell] += contact.Conductance * problem.FeedPressures[k];
