@@ -24,6 +24,16 @@ public readonly record struct PlaneTensor(double Xx, double Yy, double Xy)
     /// <param name="y">Component along y [the same unit].</param>
     public double Along(double x, double y) => Xx * x * x + Yy * y * y + 2 * Xy * x * y;
 
+    /// <summary>Principal values, the larger first [unit of the tensor], and how far its axis is turned anticlockwise from x [rad], above −π/2 up to π/2; 0 where the two are equal but for rounding.</summary>
+    public (double First, double Second, double Angle) Principal()
+    {
+        const double Rounding = 1e-13;
+        double mean = Trace / 2, half = (Xx - Yy) / 2, spread = Math.Sqrt(half * half + Xy * Xy);
+        if (spread <= Rounding * mean) return (mean, mean, 0);
+        if (Math.Abs(Xy) <= Rounding * mean) return half > 0 ? (Xx, Yy, 0) : (Yy, Xx, Math.PI / 2);
+        return (mean + spread, Determinant / (mean + spread), Math.Atan2(Xy, half) / 2);
+    }
+
     /// <summary>Tensor with its axes along x and y.</summary>
     /// <param name="ratio">Value along y over that along x [-], above 0; their product is 1.</param>
     public static PlaneTensor Aligned(double ratio)
