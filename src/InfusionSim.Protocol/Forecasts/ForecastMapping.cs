@@ -42,6 +42,7 @@ public static class ForecastMapping
         {
             var mark = new Contract.TimingMarkForecast { Name = inputs.Panel.TimingMarks[k].Name };
             if (Kept(forecast.TimingMarkArrivals[k]) is double arrival) mark.ArrivalTimeS = arrival;
+            if (FrontMapMapping.HasLayers(forecast) && Kept(forecast.ToolSideMarkArrivals[k]) is double below) mark.ToolSideArrivalTimeS = below;
             answer.TimingMarks.Add(mark);
         }
 

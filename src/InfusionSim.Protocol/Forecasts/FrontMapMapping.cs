@@ -15,21 +15,19 @@ public static class FrontMapMapping
     {
         ArgumentNullException.ThrowIfNull(forecast);
         CutCellGrid cells = forecast.Map.Problem.Cells;
-        var dry = new HashSet<int>(forecast.DrySpots.SelectMany(spot => spot.Cells));
-        var squares = new byte[cells.Grid.CellCount];
-        var arrivals = new float[squares.Length];
-        for (int square = 0; square < squares.Length; square++)
-        {
-            // A square whose sliver of cloth belongs to a neighbour shows what the neighbour shows.
-            int owner = cells.OwnerOf[square];
-            squares[square] = (byte)StateOf(owner, forecast, dry);
-            if (squares[square] == (byte)SquareState.Wets) arrivals[square] = (float)forecast.ArrivalTimes[owner];
-        }
-
-        var map = new FrontMap { Grid = ToGrid(cells.Grid), Squares = ByteString.CopyFrom(squares) };
-        map.ArrivalTimeS.AddRange(arrivals);
+        var dryCells = new HashSet<int>(forecast.DrySpots.SelectMany(spot => spot.Cells));
+        FrontSide seen = SideOf(forecast.ArrivalTimes, cells, dryCells.Contains);
+        var map = new FrontMap { Grid = ToGrid(cells.Grid), Squares = seen.Squares, ArrivalTimeS = { seen.ArrivalTimeS } };
+        if (!HasLayers(forecast)) return map;
+        var dryNodes = new HashSet<int>(forecast.DrySpots.SelectMany(spot => spot.Nodes));
+        int[] toolSide = forecast.Map.Problem.ToolSide;
+        map.ToolSide = SideOf(forecast.ToolSideArrivalTimes, cells, cell => dryNodes.Contains(toolSide[cell]));
         return map;
     }
+
+    /// <summary>Whether the panel of a forecast has layers with their own fronts.</summary>
+    /// <param name="forecast">The forecast.</param>
+    internal static bool HasLayers(Domain.Forecast forecast) => forecast.Map.Problem.Stack is { Layers.Count: > 1 };
 
     /// <summary>Where the squares lie, in the contract's millimetres.</summary>
     /// <param name="grid">The squares.</param>
@@ -46,10 +44,25 @@ public static class FrontMapMapping
         };
     }
 
-    private static SquareState StateOf(int owner, Domain.Forecast forecast, HashSet<int> dry)
+    private static FrontSide SideOf(double[] times, CutCellGrid cells, Func<int, bool> isDry)
+    {
+        var squares = new byte[cells.Grid.CellCount];
+        var arrivals = new float[squares.Length];
+        for (int square = 0; square < squares.Length; square++)
+        {
+            // A square whose sliver of cloth belongs to a neighbour shows what the neighbour shows.
+            int owner = cells.OwnerOf[square];
+            squares[square] = (byte)StateOf(owner, times, isDry);
+            if (squares[square] == (byte)SquareState.Wets) arrivals[square] = (float)times[owner];
+        }
+
+        return new FrontSide { Squares = ByteString.CopyFrom(squares), ArrivalTimeS = { arrivals } };
+    }
+
+    private static SquareState StateOf(int owner, double[] times, Func<int, bool> isDry)
     {
         if (owner < 0) return SquareState.NoCloth;
-        if (dry.Contains(owner)) return SquareState.DrySpot;
-        return double.IsFinite(forecast.ArrivalTimes[owner]) ? SquareState.Wets : SquareState.NeverReached;
+        if (isDry(owner)) return SquareState.DrySpot;
+        return double.IsFinite(times[owner]) ? SquareState.Wets : SquareState.NeverReached;
     }
 }

@@ -22,16 +22,12 @@ internal static class DrawingCheck
 
         ResolutionCheck.Run(plan, region, box, faults, warnings);
         if (faults.HasUnder("preform.outline")) return;
-        if (!faults.HasUnder("resolution"))
-        {
-            NodeCheck.Run(plan, box, faults);
-            LineWidthCheck.Run(plan, faults);
-        }
-
+        if (!faults.HasUnder("resolution")) LineWidthCheck.Run(plan, faults);
         LayerAreas.Run(plan, region, faults, warnings);
         var locator = new RegionLocator(region);
         ZoneCheck.Run(region, zones, faults, warnings, preform);
         LineCheck.Run(plan, region, locator, faults, warnings);
         MarkCheck.Run(plan, region, locator, faults);
+        NodeCheck.Run(plan, box, faults);
     }
 }

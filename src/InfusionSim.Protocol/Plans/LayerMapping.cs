@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Protocol.Units;
 using Contract = InfusionSim.Protocol.V1;
@@ -25,7 +26,30 @@ internal static class LayerMapping
     public static PeelPly ToPeelPly(Contract.PeelPly ply) =>
         new(UnitConversion.MetresFromMm(ply.ThicknessMm), ply.Porosity, ToPermeability(ply.Permeability));
 
+    /// <summary>A core; grooves and holes are turned into what they come to.</summary>
+    public static Core ToCore(Contract.Core core)
+    {
+        Numerics.Geometry.Ring? area = core.Area is null ? null : PlanMapping.ToRing(core.Area);
+        double thickness = UnitConversion.MetresFromMm(core.ThicknessMm);
+        return core.Permeability is null
+            ? PlainCore.Of(core.Name, area, core.ToolSkinFraction, thickness, ToGrooves(core.Grooves), ToHoles(core.Holes))
+            : new(core.Name, area, core.ToolSkinFraction, thickness, core.Porosity, ToPermeability(core.Permeability));
+    }
+
+    /// <summary>Grooves, or null for none.</summary>
+    public static Grooves? ToGrooves(Contract.Grooves? grooves) => grooves is null
+        ? null
+        : new(
+            UnitConversion.MetresFromMm(grooves.WidthMm),
+            UnitConversion.MetresFromMm(grooves.DepthMm),
+            UnitConversion.MetresFromMm(grooves.PitchMm),
+            UnitConversion.RadiansFromDeg(grooves.AngleDeg),
+            grooves.BothWays);
+
     /// <summary>A permeability whose defaults are filled in.</summary>
     public static Permeability ToPermeability(Contract.Permeability permeability) => new(
         permeability.K1M2, permeability.K2M2, permeability.K3M2, UnitConversion.RadiansFromDeg(permeability.AngleDeg));
+
+    private static Holes? ToHoles(Contract.Holes? holes) =>
+        holes is null ? null : new(UnitConversion.MetresFromMm(holes.DiameterMm), UnitConversion.MetresFromMm(holes.PitchMm));
 }

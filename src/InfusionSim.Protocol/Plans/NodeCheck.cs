@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Layers;
 using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.Units;
 using InfusionSim.Protocol.V1;
@@ -7,13 +8,12 @@ namespace InfusionSim.Protocol.Plans;
 /// <summary>Checks that squares times layers can be computed.</summary>
 internal static class NodeCheck
 {
-    /// <summary>Least layers that cloth beside a flow mesh is cut into [-].</summary>
-    private const int LayersBesideMesh = 3;
-
     /// <summary>Checks a plan whose size of squares is known.</summary>
     public static void Run(InfusionPlan plan, PanelBox box, FaultList faults)
     {
-        int layers = LayersOf(plan);
+        // Only what has no fault can be laid out in layers.
+        if (!faults.IsEmpty) return;
+        int layers = PanelLayers.Of(PlanMapping.ToPanel(plan)).Layers.Count;
         if (layers == 1) return;
         double squares = box.SquaresOf(UnitConversion.MetresFromMm(plan.Resolution.CellMm));
         if (squares * layers <= PlanLimits.MostNodes) return;
@@ -27,13 +27,5 @@ internal static class NodeCheck
             $"resolution asks for {Numbers.Count(squares)} squares in {layers} layers: {Numbers.Count(squares * layers)} places; at most {Numbers.Count(PlanLimits.MostNodes)} are computed. "
             + $"Take squares of {Numbers.Say(UnitConversion.Kept(wantedMm))} mm (cellMm) or fewer layers (subLayers).",
             ErrorReason.TooLarge);
-    }
-
-    /// <summary>Layers that a plan is computed in, at least [-].</summary>
-    internal static int LayersOf(InfusionPlan plan)
-    {
-        bool hasMesh = plan.FlowMeshes.Count > 0;
-        int cloth = plan.Resolution is { HasSubLayers: true } resolution ? resolution.SubLayers : hasMesh ? LayersBesideMesh : plan.Cores.Count > 0 ? 2 : 1;
-        return cloth + (plan.PeelPly is null ? 0 : 1) + (plan.Cores.Count > 0 ? 1 : 0) + plan.FlowMeshes.Select(mesh => mesh.Face == PanelFace.ToolSide).Distinct().Count();
     }
 }

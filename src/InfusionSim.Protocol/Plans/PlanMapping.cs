@@ -17,7 +17,13 @@ public static class PlanMapping
         ArgumentNullException.ThrowIfNull(check);
         if (!check.IsSound) throw new ArgumentException("A plan with faults cannot be mapped.", nameof(check));
         Contract.InfusionPlan plan = check.Plan;
-        var panel = new Panel(
+        return new FillInputs(plan, ToPanel(plan), ToResin(plan.Resin), ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
+    }
+
+    /// <summary>The panel of a plan that has its defaults and no faults.</summary>
+    /// <param name="plan">The plan.</param>
+    internal static Panel ToPanel(Contract.InfusionPlan plan) =>
+        new(
             RegionOf(plan.Preform),
             [.. plan.Preform.Zones.Select(ToZone)],
             [.. plan.Feeds.Select(LineMapping.ToFeed)],
@@ -26,14 +32,13 @@ public static class PlanMapping
             UnitConversion.MetresFromMm(plan.Resolution.CellMm))
         {
             FlowMeshes = [.. plan.FlowMeshes.Select(LayerMapping.ToMesh)],
+            Cores = [.. plan.Cores.Select(LayerMapping.ToCore)],
             PeelPly = plan.PeelPly is null ? null : LayerMapping.ToPeelPly(plan.PeelPly),
             Gaps = [.. plan.Gaps.Select(LineMapping.ToGap)],
             Pots = [.. plan.Pots.Select(LineMapping.ToPot)],
             SubLayers = plan.Resolution.HasSubLayers ? plan.Resolution.SubLayers : null,
             Slope = plan.Slope is null ? null : new Slope(UnitConversion.RadiansFromDeg(plan.Slope.UphillDeg), UnitConversion.RadiansFromDeg(plan.Slope.AngleDeg)),
         };
-        return new FillInputs(plan, panel, ToResin(plan.Resin), ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
-    }
 
     /// <summary>Outline and cut-outs [m].</summary>
     /// <param name="preform">A preform whose rings have at least three corners each.</param>

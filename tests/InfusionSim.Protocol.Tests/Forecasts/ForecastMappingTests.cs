@@ -89,6 +89,15 @@ public sealed class ForecastMappingTests
     }
 
     [Fact]
+    public void ToContract_PanelOfOneLayer_SaysNothingOfATwoSidedFront()
+    {
+        Forecast forecast = StripForecast.Build();
+
+        ForecastMapping.ToContract(forecast, StripForecast.Inputs).TimingMarks[0].HasToolSideArrivalTimeS.ShouldBeFalse();
+        FrontMapMapping.ToContract(forecast).ToolSide.ShouldBeNull();
+    }
+
+    [Fact]
     public void FrontMap_WetDryAndUnreachedSquares_SaysOfEachWhatItIs()
     {
         Forecast forecast = StripForecast.Build();

@@ -52,6 +52,64 @@ public sealed class PlanMappingTests
     }
 
     [Fact]
+    public void ToPanel_RealLayUp_TurnsEveryUnitIntoSi()
+    {
+        Physics.Panels.Panel panel = PlanMapping.ToPanel(PlanChecker.Check(RealLayUp.Plan()).Plan);
+
+        Physics.Panels.FlowMesh mesh = panel.FlowMeshes.ShouldHaveSingleItem();
+        mesh.Area!.Corners[2].ShouldBe(new Point2(0.5, 0.4));
+        (mesh with { Area = null }).ShouldBe(new("Mesh1", null, Physics.Panels.PanelFace.BagSide, 0.001, 0.85, new(3e-9, 3e-9, 3e-9, 0)));
+        panel.PeelPly.ShouldBe(new(0.0002, 0.5, new(1e-10, 1e-10, 1e-12, 0)));
+        panel.Gaps[0].Path.Points.ShouldBe([new Point2(0, 0.39), new Point2(0.6, 0.39)]);
+        (panel.Gaps[0].Name, panel.Gaps[0].Width, panel.Gaps[0].Height).ShouldBe(("G1", 0.002, null));
+        (panel.Feeds[0].Bore, panel.Feeds[0].Pot).ShouldBe((0.01, "Pot1"));
+        panel.Feeds[0].Hose.ShouldBe(new(0.008, 2, false, new Point2(0, 0.2)));
+        (panel.Vents[0].Bore, panel.Vents[0].Hose).ShouldBe((0.008, new Physics.Panels.Hose(0.008, 3)));
+        panel.Pots.ShouldHaveSingleItem().ShouldBe(new("Pot1", -0.3, new(0.012, 1, true)));
+        panel.Slope.ShouldBe(new(0, 20 * Math.PI / 180));
+        panel.SubLayers.ShouldBe(5);
+    }
+
+    [Fact]
+    public void ToPanel_PlainCore_IsWhatItsGroovesAndHolesComeTo()
+    {
+        Physics.Panels.Core core = PlanMapping.ToPanel(PlanChecker.Check(RealLayUp.Plan()).Plan).Cores.ShouldHaveSingleItem();
+
+        core.ShouldBe(Physics.Layers.PlainCore.Of("Core1", core.Area, 0.5, 0.015, new(0.002, 0.002, 0.02, 0, true), new(0.003, 0.04)));
+        core.Area!.Corners[0].ShouldBe(new Point2(0.1, 0.1));
+    }
+
+    [Fact]
+    public void ToPanel_FlowThroughCoreAndToolSideMesh_AreTakenAsTheyAre()
+    {
+        Physics.Panels.Panel panel = PlanMapping.ToPanel(PlanChecker.Check(With(plan =>
+        {
+            plan.Cores.Add(new Core { Name = "net", ThicknessMm = 5, ToolSkinFraction = 0.3, Porosity = 0.4, Permeability = new V1.Permeability { K1M2 = 1e-9, AngleDeg = 90 } });
+            plan.FlowMeshes.Add(RealLayUp.Mesh());
+            plan.FlowMeshes[0].Face = PanelFace.ToolSide;
+            plan.FlowMeshes[0].Area = null;
+            plan.Gaps.Add(new Gap { Name = "edge", Path = PathOf((0, 0), (600, 0)), WidthMm = 1, HeightMm = 2.5 });
+        })).Plan);
+
+        panel.Cores[0].ShouldBe(new("net", null, 0.3, 0.005, 0.4, new(1e-9, 1e-9, 1e-9, Math.PI / 2)));
+        (panel.FlowMeshes[0].Face, panel.FlowMeshes[0].Area).ShouldBe((Physics.Panels.PanelFace.ToolSide, null));
+        panel.Gaps[0].Height.ShouldBe(0.0025);
+    }
+
+    [Fact]
+    public void ToPanel_PlanWithoutThem_HasNoLayersHosesPotsNorSlope()
+    {
+        Physics.Panels.Panel panel = PlanMapping.ToPanel(PlanChecker.Check(Plan()).Plan);
+
+        (panel.FlowMeshes.Count, panel.Cores.Count, panel.Gaps.Count, panel.Pots.Count).ShouldBe((0, 0, 0, 0));
+        panel.PeelPly.ShouldBeNull();
+        panel.SubLayers.ShouldBeNull();
+        panel.Slope.ShouldBeNull();
+        (panel.Feeds[0].Bore, panel.Feeds[0].Hose, panel.Feeds[0].Pot).ShouldBe((null, null, null));
+        (panel.Vents[0].Bore, panel.Vents[0].Hose).ShouldBe((null, null));
+    }
+
+    [Fact]
     public void ToInputs_RingThatRepeatsItsFirstCorner_ClosesItself() =>
         PlanMapping.ToRing(RingOf((0, 0), (10, 0), (10, 0), (10, 10), (0, 0))).Corners.Count.ShouldBe(3);
 
