@@ -150,20 +150,20 @@ public sealed class PlanCheckerTests
     {
         IReadOnlyList<Fault> faults = PlanChecker.Check(With(plan =>
         {
-            plan.FlowMeshes.Add(RealLayUp.Mesh());
-            plan.Gaps.Add(new Gap { Path = PathOf((0, 390), (600, 390)), WidthMm = 2 });
-            plan.Preform.Zones[0].Permeability = new Permeability { K1M2 = 2e-10, K2M2 = 1e-10, AngleDeg = 30 };
+            plan.Slope = new Slope { AngleDeg = 20 };
+            plan.Pots.Add(new Pot { Name = "pail", LevelMm = -500 });
+            plan.Feeds[0].Pot = "pail";
         })).Faults;
 
-        faults.Select(fault => fault.Path).ShouldBe(["flowMeshes[0]", "gaps[0]", "preform.zones[0].permeability.angleDeg"]);
+        faults.Select(fault => fault.Path).ShouldBe(["pots[0].levelMm", "slope"]);
         faults.ShouldAllBe(fault => fault.Reason == ErrorReason.NotComputedYet);
     }
 
     [Theory]
     [InlineData(90)]
     [InlineData(-180)]
-    [InlineData(270)]
-    public void Check_QuarterTurns_AreAllowed(double angle) => PlanChecker.Check(With(plan =>
+    [InlineData(33)]
+    public void Check_ClothAtAnyAngle_IsAllowed(double angle) => PlanChecker.Check(With(plan =>
         plan.Preform.Zones[0].Permeability = new Permeability { K1M2 = 2e-10, K2M2 = 1e-10, AngleDeg = angle })).IsSound.ShouldBeTrue();
 
     [Fact]
