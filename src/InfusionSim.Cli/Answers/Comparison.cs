@@ -21,6 +21,8 @@ public static class Comparison
             Row("Likely", Likely),
             Row("Gel margin", Margin),
             Row("Last", Last),
+            .. RowIfAny("Tool side", ToolSide),
+            .. RowIfAny("Line ends", LineEnds),
             Row("Vents wet", VentsWet),
             Row("Resin out", answer => Amounts.Weight(answer.Forecast.Vents.Sum(vent => vent.ResinOutG))),
             Row("Dry spots", DrySpots),
@@ -28,6 +30,9 @@ public static class Comparison
         ]);
 
         IReadOnlyList<string> Row(string label, Func<PlanAnswer, string> cell) => [label, .. answers.Select(cell)];
+
+        IEnumerable<IReadOnlyList<string>> RowIfAny(string label, Func<PlanAnswer, string?> cell) =>
+            answers.Any(answer => cell(answer) is not null) ? [Row(label, answer => cell(answer) ?? "-")] : [];
     }
 
     /// <summary>What the second answer does differently from the first, in sentences.</summary>
@@ -55,6 +60,9 @@ public static class Comparison
         else if (dryBefore == 0 && dryAfter > 0) yield return $"Air stays now: {Amounts.Area(dryAfter)} are dry at the end.";
         else if (dryBefore > 0) yield return $"{Amounts.Area(dryAfter)} stay dry instead of {Amounts.Area(dryBefore)}.";
 
+        if (before.Lag is Lag earlier && after.Lag is Lag later && Math.Abs(later.LargestMin - earlier.LargestMin) > 0.1)
+            yield return $"The tool side is up to {Amounts.Time(60 * later.LargestMin)} behind instead of {Amounts.Time(60 * earlier.LargestMin)}.";
+
         (double outBefore, double outAfter) = (Out(before), Out(after));
         if (Math.Abs(outBefore - outAfter) >= 1)
             yield return $"{Amounts.Weight(outAfter)} of resin leave through the vents instead of {Amounts.Weight(outBefore)}.";
@@ -80,6 +88,14 @@ public static class Comparison
 
     private static string Last(PlanAnswer answer) =>
         answer.Forecast.LastToFill is null ? "-" : PlaceWords.OfLast(answer.Forecast, answer.Response.FrontMap, answer.Plan);
+
+    private static string? ToolSide(PlanAnswer answer) => answer.Forecast.Lag is Lag lag ? $"up to {Amounts.Time(60 * lag.LargestMin)} behind" : null;
+
+    private static string? LineEnds(PlanAnswer answer)
+    {
+        FeedForecast[] lines = [.. answer.Forecast.Feeds.Where(feed => feed.Line is not null)];
+        return lines.Length == 0 ? null : $"from {Amounts.Percent(lines.Min(feed => feed.Line.EndPressureRatio))} of the pressure";
+    }
 
     private static string VentsWet(PlanAnswer answer)
     {

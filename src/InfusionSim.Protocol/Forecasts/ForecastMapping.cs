@@ -24,7 +24,7 @@ public static class ForecastMapping
             Outcome = ToContract(forecast.Outcome),
             GelTimeS = Needed(forecast.GelTime, "the gel time"),
             EndTimeS = Needed(forecast.EndTime, "the end time"),
-            Likely = LikelyBandMapping.ToContract(forecast.Likely),
+            Likely = LikelyBandMapping.ToContract(forecast.Likely, inputs.Plan),
             FilledFraction = Needed(forecast.FilledFraction, "the filled fraction"),
             LastToFill = forecast.LastToFill is Point2 last ? ToPoint(last) : null,
             ResinInPreformCm3 = Cm3(forecast.ResinInPreform, "the resin in the preform"),

@@ -8,9 +8,9 @@ namespace InfusionSim.Protocol.Forecasts;
 internal static class LikelyBandMapping
 {
     /// <summary>Maps the band.</summary>
-    public static Contract.LikelyBand ToContract(Domain.LikelyBand band)
+    public static Contract.LikelyBand ToContract(Domain.LikelyBand band, Contract.InfusionPlan plan)
     {
-        var answer = new Contract.LikelyBand { Basis = BasisOf(band.PermeabilityFactor) };
+        var answer = new Contract.LikelyBand { Basis = BasisOf(band.PermeabilityFactor, plan) };
         if (Kept(band.FillTimeFrom) is double from) answer.FillTimeFromS = from;
         if (Kept(band.FillTimeTo) is double to) answer.FillTimeToS = to;
         if (Kept(band.GelMarginFrom) is double marginFrom) answer.GelMarginFromRatio = marginFrom;
@@ -18,9 +18,21 @@ internal static class LikelyBandMapping
         return answer;
     }
 
-    private static string BasisOf(double factor) => factor > 1
-        ? $"two shots in three, with the permeability of the cloth as a whole uncertain by ×/÷{Numbers.Say(factor)} (preform.permeabilityFactor); the pattern stays, only the minutes stretch"
+    private static string BasisOf(double factor, Contract.InfusionPlan plan) => factor > 1
+        ? $"two shots in three, with the permeability of the cloth as a whole uncertain by ×/÷{Numbers.Say(factor)} (preform.permeabilityFactor); the pattern stays, only the minutes stretch{Estimate(plan)}"
         : "the permeability of the cloth is taken as exact (preform.permeabilityFactor is 1): no band";
+
+    // What does not stretch with the cloth makes the band an estimate: it is not computed again for its two ends.
+    private static string Estimate(Contract.InfusionPlan plan)
+    {
+        string[] fixedParts =
+        [
+            .. (string[])(plan.Feeds.Any(feed => feed.HasBoreMm || feed.Hose is not null) || plan.Vents.Any(vent => vent.HasBoreMm || vent.Hose is not null) || plan.Pots.Any(pot => pot.Hose is not null) ? ["hoses and lines"] : []),
+            .. (string[])(plan.Gaps.Count > 0 ? ["gaps"] : []),
+            .. (string[])(plan.Slope is not null ? ["the slope"] : []),
+        ];
+        return fixedParts.Length == 0 ? "" : $"; an estimate here, for {string.Join(", ", fixedParts)} {(fixedParts is ["the slope"] ? "does" : "do")} not stretch with the cloth";
+    }
 
     private static double? Kept(double? value) => Finite.OrNone(value) is double number ? UnitConversion.Kept(number) : null;
 }

@@ -48,6 +48,11 @@ public static class Amounts
     /// <param name="cm3">Volume [cm³], at least 0.</param>
     public static string Volume(double cm3) => cm3 < 9999.5 ? $"{Small(cm3)} cm³" : $"{Numbers.Figures(cm3 / 1000, 3)} l";
 
+    /// <summary>A length: 46 mm, 850 mm, 1.2 m.</summary>
+    /// <param name="millimetres">Length [mm], at least 0.</param>
+    public static string Length(double millimetres) =>
+        millimetres < 999.5 ? $"{Numbers.Say(Numbers.Rounded(millimetres, millimetres < 99.5 ? 2 : 3))} mm" : $"{Numbers.Say(Numbers.Rounded(millimetres / 1000, 2))} m";
+
     /// <summary>An area: 80 mm², 1 cm², 12 cm², 0.3 m².</summary>
     /// <param name="mm2">Area [mm²], at least 0.</param>
     public static string Area(double mm2)

@@ -22,9 +22,11 @@ public static class FillWords
             new("Gel", GelWords.Text(forecast, plan)),
             new("Last", LastText(forecast, map, plan)),
         };
+        lines.AddRange(SideWords.Lines(forecast));
+        lines.AddRange(LineWords.Lines(forecast));
         lines.AddRange(VentWords.Lines(forecast, plan));
         lines.Add(new FillLine("Air", AirWords.Text(forecast, plan)));
-        lines.Add(new FillLine("Resin", ResinText(forecast)));
+        lines.Add(new FillLine("Resin", ResinWords.Text(forecast, plan)));
         lines.Add(new FillLine("Sure?", SureText(forecast, plan)));
         if (planFile is not null) lines.Add(new FillLine("Next", NextText(forecast, planFile)));
         return lines;
@@ -51,13 +53,6 @@ public static class FillWords
         };
     }
 
-    private static string ResinText(FillForecast forecast)
-    {
-        double drawnOff = forecast.Vents.Sum(vent => vent.ResinOutG);
-        string inCloth = $"{Amounts.Weight(forecast.ResinInPreformG)} in the cloth";
-        return drawnOff < 0.05 ? inCloth : $"{inCloth}, {Amounts.Weight(drawnOff)} out of the vents: {Amounts.Weight(forecast.ResinInPreformG + drawnOff)} through the feeds";
-    }
-
     private static string SureText(FillForecast forecast, InfusionPlan plan)
     {
         double error = Math.Abs(forecast.NumericalErrorRatio);
@@ -74,6 +69,7 @@ public static class FillWords
         Outcome.Fills => $"infusionsim compare {planFile} other.json",
         Outcome.GelsFirst => $"shorten the way or take a slower resin, then infusionsim compare {planFile} other.json",
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
+        Outcome.StopsShort when forecast.HasHeightReachedMm => $"raise the pot or feed from higher up, then infusionsim compare {planFile} other.json",
         Outcome.StopsShort => $"give the dry place a feed of its own; infusionsim plot {planFile} --picture front -o front.png shows it",
         _ => $"infusionsim plot {planFile} --picture front -o front.png shows how far it gets",
     };

@@ -26,6 +26,9 @@ public static class FindingSentences
             FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst =>
                 $"Even without gel the resin would never reach {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
+            FindingKind.StopsShort when forecast.HasHeightReachedMm =>
+                $"The resin climbs {Amounts.Length(forecast.HeightReachedMm)} above the lowest feed and comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
+                + "Raise the pot, feed from higher up or lay the panel flatter.",
             FindingKind.StopsShort =>
                 $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
@@ -39,7 +42,9 @@ public static class FindingSentences
             FindingKind.ResinOutAboveGoal =>
                 $"{Of(finding, "", "More resin than allowed")} of resin leave through the vents; the goal is at most {Amounts.Volume(plan.Goals?.MostResinOutCm3 ?? 0)}. Shut a vent once it is wet, or move it to where the cloth fills last.",
             FindingKind.ToolSideBehind =>
-                $"The tool side fills{Of(finding, " ", "")} after the bag side{Where(finding, plan, " at ")}. Wait that long before anything is shut.",
+                $"The tool side fills{Of(finding, " ", "")} after the bag side{Where(finding, plan, " at ")}. Wait that long before anything is shut{(forecast.Lag is Lag lag ? SideWords.Advice(lag) : "")}.",
+            FindingKind.LineEndWeak when LineWords.IsVent(finding, forecast) =>
+                $"The far end of {line} draws with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full vacuum. Take a wider line or draw from its middle.",
             FindingKind.LineEndWeak =>
                 $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full pressure. Take a wider line or feed it from the middle.",
             FindingKind.MayBoil =>

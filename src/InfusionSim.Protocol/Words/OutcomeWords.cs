@@ -22,6 +22,8 @@ internal static class OutcomeWords
         Outcome.GelsFirst => $"solid {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{FastCase(forecast)}",
         Outcome.TrapsAir when plan.Vents.Count == 0 => "there is no vent: all the air under the bag stays in the cloth",
         Outcome.TrapsAir => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening{Band(forecast)}, {LargestSpot(forecast, plan)}",
+        Outcome.StopsShort when forecast.HasHeightReachedMm =>
+            $"climbs {Amounts.Length(forecast.HeightReachedMm)} and comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.StopsShort or Outcome.PotRunsDry => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         _ => $"full {Amounts.Time(forecast.FillTimeS)} after opening{Band(forecast)}",
     });

@@ -167,6 +167,96 @@ public sealed class FillWordsTests
         Lines(Forecast(change => change.Vents[0].ResinOutG = 54))[5].ShouldBe("396 g in the cloth, 54 g out of the vents: 450 g through the feeds");
 
     [Fact]
+    public void Lines_ToolSideBehind_SayHowLongHowFarAndWhereTheMeshShouldEnd()
+    {
+        FillForecast forecast = Forecast(change => change.Lag = new Lag { LargestMin = 1.7, LengthMm = 45.6, StopMeshBeforeVentMm = 45.6, MeshToVentMm = 0 });
+
+        FillLine line = FillWords.Lines(StraightStrip.Plan(), forecast).Single(one => one.Label == "Tool");
+
+        line.Text.ShouldBe("the tool side is up to 1.7 min behind the bag side, its front 46 mm; end the mesh 46 mm before the vent");
+        FillWords.Lines(StraightStrip.Plan(), forecast).Count.ShouldBe(8);
+    }
+
+    [Fact]
+    public void Lines_MeshThatEndsSoonEnough_SaysSo() =>
+        FillWords.Lines(StraightStrip.Plan(), Forecast(change => change.Lag = new Lag { LargestMin = 1.7, StopMeshBeforeVentMm = 45.6, MeshToVentMm = 60 }))
+            .Single(one => one.Label == "Tool").Text.ShouldBe("the tool side is up to 1.7 min behind the bag side; the mesh ends 60 mm before the vent: far enough");
+
+    [Fact]
+    public void Lines_ToolSideThatKeepsUp_SaysSoInAFewWords() =>
+        FillWords.Lines(StraightStrip.Plan(), Forecast(change => change.Lag = new Lag { LargestMin = 0.01 }))
+            .Single(one => one.Label == "Tool").Text.ShouldBe("the tool side keeps up with the bag side");
+
+    [Fact]
+    public void Lines_WeakLineEnds_NameEachWithItsShare()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Findings.Add(new Finding { Kind = FindingKind.LineEndWeak, Line = "F1", Amount = 0.7805, AmountUnit = "ratio" });
+            change.Findings.Add(new Finding { Kind = FindingKind.LineEndWeak, Line = "V1", Amount = 0.91, AmountUnit = "ratio" });
+        });
+
+        FillWords.Lines(StraightStrip.Plan(), forecast).Single(one => one.Label == "Lines").Text
+            .ShouldBe("F1 feeds with 78 % of the pressure at its far end; V1 draws with 91 % of the vacuum at its far end");
+        FindingSentences.Of(forecast.Findings[0], forecast, StraightStrip.Plan())
+            .ShouldBe("The far end of F1 feeds with only 78 % of the full pressure. Take a wider line or feed it from the middle.");
+        FindingSentences.Of(forecast.Findings[1], forecast, StraightStrip.Plan())
+            .ShouldBe("The far end of V1 draws with only 91 % of the full vacuum. Take a wider line or draw from its middle.");
+    }
+
+    [Fact]
+    public void Lines_OneLayerAndNoBore_SayNothingOfToolSideAndLines() =>
+        FillWords.Lines(StraightStrip.Plan(), Forecast()).Select(line => line.Label).ShouldBe(["FILLS", "Gel", "Last", "Vent", "Air", "Resin", "Sure?"]);
+
+    [Fact]
+    public void Lines_ResinInMeshGapsAndHoses_AddUpToWhatIsMixed()
+    {
+        InfusionPlan plan = StraightStrip.With(change =>
+        {
+            change.FlowMeshes.Add(RealLayUp.Mesh());
+            change.PeelPly = new PeelPly();
+            change.Gaps.Add(new Gap());
+        });
+        FillForecast forecast = Forecast(change =>
+        {
+            change.ResinInMeshG = 47;
+            change.Vents[0].ResinOutG = 7.3;
+            change.Feeds[0].ResinInG = 396 + 47 + 7.3 + 11;
+            change.Feeds[0].LineVolumeCm3 = 100;
+        });
+
+        Lines(forecast, plan)[5].ShouldBe("396 g in the cloth, 47 g in mesh and peel ply, 11 g in the gap, 7.3 g out of the vents: 461 g through the feeds, 110 g stay in hoses and lines");
+    }
+
+    [Fact]
+    public void Lines_ClimbsNoHigher_SayHowHighAndWhatToDo()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.StopsShort;
+            change.FilledFraction = 0.6;
+            change.HeightReachedMm = 1234;
+            change.Findings.Add(NeverReached());
+        });
+
+        Lines(forecast)[0].ShouldBe("climbs 1.2 m and comes to rest 30 min after opening with 60 % of the cloth full");
+        Lines(forecast)[^1].ShouldBe("raise the pot or feed from higher up, then infusionsim compare strip.json other.json");
+        FindingSentences.Of(NeverReached(), forecast, StraightStrip.Plan()).ShouldBe(
+            "The resin climbs 1.2 m above the lowest feed and comes to rest with 60 % of the cloth full, leaves 0.12 m² dry: 450 mm right, 200 mm up from the lower left. "
+            + "Raise the pot, feed from higher up or lay the panel flatter.");
+    }
+
+    [Fact]
+    public void Sentence_ToolSideBehind_SaysHowLongAndWhereTheMeshShouldEnd()
+    {
+        var finding = new Finding { Kind = FindingKind.ToolSideBehind, At = new Point { XMm = 300, YMm = 200 }, Amount = 3, AmountUnit = "min" };
+        FillForecast forecast = Forecast(change => change.Lag = new Lag { LargestMin = 3, StopMeshBeforeVentMm = 120, MeshToVentMm = 0 });
+
+        FindingSentences.Of(finding, forecast, StraightStrip.Plan()).ShouldBe(
+            "The tool side fills 3 min after the bag side at 300 mm right, 200 mm up from the lower left. Wait that long before anything is shut; end the mesh 120 mm before the vent.");
+    }
+
+    [Fact]
     public void Lines_ManyVents_TellSixAndCountTheRest()
     {
         FillForecast forecast = Forecast(change =>
