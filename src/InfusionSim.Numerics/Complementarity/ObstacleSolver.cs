@@ -22,10 +22,6 @@ public sealed unsafe class ObstacleSolver
 {
     private const int CorrectionLimit = 400;
 
-    // One cycle while the wet set still moves; once it stands, as many as single precision can use at once.
-    private const int CycleLimit = 80;
-    private const double ReductionWhileMoving = 0.1;
-
     // A node that holds nothing is wet as soon as anything is offered: it holds this much, which no sum feels.
     private const double Nothing = 1e-300;
 
@@ -116,10 +112,15 @@ public sealed unsafe class ObstacleSolver
             bool stands = balance.Changed == 0;
             if (patience.Judge(imbalance, stands) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
             _carrier.HandOn();
-            cycles += stands
-                ? _system.Correct(patience.Reduction(imbalance), CycleLimit, cancellation)
-                : _system.Correct(ReductionWhileMoving, 1, cancellation);
-            _system.AddCorrection(_accumulated, keepPositive: true);
+            if (stands)
+            {
+                cycles += _system.Correct(_accumulated, patience.Reduction(imbalance), keepPositive: true, cancellation);
+            }
+            else
+            {
+                _system.CorrectOnce(_accumulated);
+                cycles++;
+            }
         }
     }
 

@@ -58,9 +58,6 @@ internal sealed unsafe class WetSystem
     /// <summary>What joins cells and line nodes: where the cell lies, the node, the scaled conductance.</summary>
     public IReadOnlyList<(int At, int Node, double Conductance)> Links { get; }
 
-    /// <summary>Correction of the last call of <see cref="Correct"/> at the cells.</summary>
-    public Field<float> Correction => _inner.Correction;
-
     /// <summary>Columns of each row that may hold wet cells in some layer, in whole vectors.</summary>
     public RowSpans Active => Finest.Active;
 
@@ -90,13 +87,14 @@ internal sealed unsafe class WetSystem
     public void SetWet(int at, bool wet)
     {
         if (IsWet(at) == wet) return;
-        (int column, int row, _) = Layout.CellAt(at);
+        (int column, int row, int layer) = Layout.CellAt(at);
         Finest.Diagonal.Origin[at] = wet ? _operator.Diagonal.Origin[at] : 0;
         Finest.Rest.Origin[at] = wet ? _operator.Rest.Origin[at] : 0;
         Finest.EliminateColumn(column, row);
         Finest.Value.Origin[at] = 0;
         _inner.Correction.Origin[at] = 0;
-        Finest.Changed.Add(column, row);
+        Finest.Changed.Add(column, row, layer);
+        Finest.ChangedColumns.Add(column, row, 0);
         Finest.Active.Include(row, column, column + 1);
         if (_linked.Contains(at)) _hierarchy.MarkLinesChanged();
     }
@@ -186,15 +184,27 @@ internal sealed unsafe class WetSystem
         return balance;
     }
 
-    /// <summary>Computes a correction of the wet nodes from the imbalance found last.</summary>
+    /// <summary>Corrects the wet nodes for the imbalance found last.</summary>
+    /// <param name="x">Unknowns.</param>
     /// <param name="reduction">Wanted reduction of the imbalance.</param>
-    /// <param name="limit">Most cycles.</param>
+    /// <param name="keepPositive">Whether what falls below 0 becomes 0.</param>
     /// <param name="cancellation">Stops the iteration between cycles.</param>
     /// <returns>Cycles used.</returns>
-    public int Correct(double reduction, int limit, CancellationToken cancellation)
+    public int Correct(NodeField x, double reduction, bool keepPositive, CancellationToken cancellation)
     {
         _hierarchy.Update();
-        return _inner.Solve(reduction, limit, cancellation);
+        int cycles = _inner.Solve(reduction, CycleLimit, cancellation);
+        Add(x, _inner.Correction, _inner.LineCorrection, 1, keepPositive);
+        return cycles;
+    }
+
+    /// <summary>Corrects the wet nodes by one cycle for the imbalance found last.</summary>
+    /// <param name="x">Unknowns; what falls below 0 becomes 0.</param>
+    public void CorrectOnce(NodeField x)
+    {
+        _hierarchy.Update();
+        float step = _inner.StepAlongOneCycle();
+        if (step > 0) Add(x, Finest.Value, _hierarchy.FinestLines?.Value ?? [], step, keepPositive: true);
     }
 
     /// <summary>Solves A x = load on the wet nodes, starting from x.</summary>
@@ -213,35 +223,31 @@ internal sealed unsafe class WetSystem
             cancellation.ThrowIfCancellationRequested();
             double imbalance = Balance(x, load, null, null).Imbalance / whole;
             if (patience.Judge(imbalance, stands: true) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
-            cycles += Correct(patience.Reduction(imbalance), CycleLimit, cancellation);
-            AddCorrection(x, keepPositive: false);
+            cycles += Correct(x, patience.Reduction(imbalance), keepPositive: false, cancellation);
         }
     }
 
-    /// <summary>Adds the last correction to the unknowns.</summary>
-    /// <param name="x">Unknowns.</param>
-    /// <param name="keepPositive">Whether what falls below 0 becomes 0.</param>
-    public void AddCorrection(NodeField x, bool keepPositive)
+    private static int AtOf(PaddedLayout layout, int cell) =>
+        layout.At(cell % layout.Columns, cell / layout.Columns % layout.Rows, cell / (layout.Columns * layout.Rows));
+
+    private void Add(NodeField x, Field<float> correction, double[] lineCorrection, float factor, bool keepPositive)
     {
         double least = keepPositive ? 0 : double.NegativeInfinity;
-        Vector512<double> floor = Create(least);
+        Vector512<double> floor = Create(least), times = Create((double)factor);
         for (int layer = 0; layer < Layout.Layers; layer++)
         {
             for (int row = 0; row < Layout.Rows; row++)
             {
                 double* value = x.Cells.Row(row, layer);
-                float* correction = Correction.Row(row, layer);
+                float* change = correction.Row(row, layer);
                 int end = Active.End(row);
                 for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
-                    MaxNative(Load(value + i) + Widen(correction + i), floor).Store(value + i);
+                    MaxNative(FusedMultiplyAdd(times, Widen(change + i), Load(value + i)), floor).Store(value + i);
             }
         }
 
-        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node] + _inner.LineCorrection[node], least);
+        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node] + factor * lineCorrection[node], least);
     }
-
-    private static int AtOf(PaddedLayout layout, int cell) =>
-        layout.At(cell % layout.Columns, cell / layout.Columns % layout.Rows, cell / (layout.Columns * layout.Rows));
 
     private double SumOverWet(NodeField field)
     {

@@ -42,11 +42,23 @@ internal sealed unsafe class ConjugateGradient
         LineCorrection = new double[_lineDirection.Length];
     }
 
-    /// <summary>Solution of the last call at the cells; 0 in cells that take no part.</summary>
+    /// <summary>Solution of the last call of <see cref="Solve"/> at the cells; 0 in cells that take no part.</summary>
     public Field<float> Correction { get; }
 
     /// <summary>Solution of the last call at the line nodes; 0 in nodes that take no part.</summary>
     public double[] LineCorrection { get; }
+
+    /// <summary>Finds how far to go along the finest Value, as one cycle from the finest Load has left it.</summary>
+    /// <remarks>One step of steepest descent, for when the wet set still moves and more would be wasted; passes over direction and residual are saved.</remarks>
+    /// <returns>Length of the step; 0 when there is nothing to gain.</returns>
+    public float StepAlongOneCycle()
+    {
+        _hierarchy.Cycle();
+        double gain = LoadTimesValue();
+        if (!(gain > 0)) return 0;
+        double curvature = Apply(_finest.Value);
+        return curvature > 0 ? (float)(gain / curvature) : 0;
+    }
 
     private double[] LineLoad => _hierarchy.FinestLines?.Load ?? [];
 
@@ -122,7 +134,15 @@ internal sealed unsafe class ConjugateGradient
         if (_lines is null) return total;
         double[] value = LineValue;
         for (int node = 0; node < _lineDirection.Length; node++) _lineDirection[node] = first ? value[node] : keep * _lineDirection[node] + value[node];
-        return total + ApplyLines();
+        return total + ApplyLines(_direction, _lineDirection);
+    }
+
+    private double Apply(Field<float> vector)
+    {
+        double total = 0;
+        for (int row = 0; row < _finest.Layout.Rows; row++)
+            for (int layer = 0; layer < _finest.Layout.Layers; layer++) total += _operator.ApplyRow(row, layer, vector, _image);
+        return _lines is null ? total : total + ApplyLines(vector, LineValue);
     }
 
     private void TurnRow(int row, int layer, float keep, bool first)
@@ -134,15 +154,15 @@ internal sealed unsafe class ConjugateGradient
             (first ? Load(z + i) : FusedMultiplyAdd(factor, Load(p + i), Load(z + i))).Store(p + i);
     }
 
-    private double ApplyLines()
+    private double ApplyLines(Field<float> vector, double[] lines)
     {
         double total = 0;
-        float* p = _direction.Origin, q = _image.Origin, diagonal = _finest.Diagonal.Origin;
+        float* p = vector.Origin, q = _image.Origin, diagonal = _finest.Diagonal.Origin;
         Array.Clear(_lineImage);
-        for (int node = 0; node < _lineImage.Length; node++) _lineImage[node] = _lines!.Anchor[node] * _lineDirection[node];
+        for (int node = 0; node < _lineImage.Length; node++) _lineImage[node] = _lines!.Anchor[node] * lines[node];
         foreach ((int first, int second, double conductance) in _lines!.Joints)
         {
-            double flow = conductance * (_lineDirection[first] - _lineDirection[second]);
+            double flow = conductance * (lines[first] - lines[second]);
             _lineImage[first] += flow;
             _lineImage[second] -= flow;
         }
@@ -150,7 +170,7 @@ internal sealed unsafe class ConjugateGradient
         // Every link counts, wet or dry: a dry end holds 0.
         foreach ((int at, int node, double conductance) in _operator.Links)
         {
-            double flow = conductance * (p[at] - _lineDirection[node]);
+            double flow = conductance * (p[at] - lines[node]);
             _lineImage[node] -= flow;
             if (diagonal[at] <= 0) continue;
             q[at] += (float)flow;
@@ -160,7 +180,7 @@ internal sealed unsafe class ConjugateGradient
         for (int node = 0; node < _lineImage.Length; node++)
         {
             if (!_lines.IsWet[node]) _lineImage[node] = 0;
-            total += _lineDirection[node] * _lineImage[node];
+            total += lines[node] * _lineImage[node];
         }
 
         return total;

@@ -15,61 +15,81 @@ internal static unsafe class CoarseOperator
     private const int Patch = 7;
     private const int Middle = 3;
 
-    /// <summary>Recomputes the couplings of some columns of coarse cells, those to the right and above of each included.</summary>
+    /// <summary>Recomputes the couplings of the coarse cells that are marked as changed.</summary>
     /// <param name="fine">The finer grid, its weights up to date.</param>
     /// <param name="coarse">The coarser grid.</param>
-    /// <param name="cells">Which columns.</param>
     [SkipLocalsInit]
-    public static void Update(MultigridLevel fine, MultigridLevel coarse, CellSet cells)
+    public static void Update(MultigridLevel fine, MultigridLevel coarse)
     {
         double* image = stackalloc double[Patch * Patch];
-        double* rest = stackalloc double[coarse.Layout.Layers];
-        foreach ((int column, int row) in cells.Cells)
+        foreach ((int column, int row, int layer) in coarse.Changed.Cells)
         {
-            for (int layer = 0; layer < coarse.Layout.Layers; layer++)
-            {
-                int at = coarse.Layout.At(column, row, layer);
-                Apply(fine, fine.Layout.At(fine.Coarsening.Columns * column, fine.Coarsening.Rows * row, layer), image);
-                rest[layer] = Project(fine, column, row, layer, 0, 0, image);
-                coarse.East.Origin[at] = (float)-Project(fine, column, row, layer, 1, 0, image);
-                coarse.North.Origin[at] = (float)-Project(fine, column, row, layer, 0, 1, image);
-                coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, layer, 1, 1, image);
-                coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, layer, -1, 1, image);
-            }
+            int at = coarse.Layout.At(column, row, layer);
+            Apply(fine, fine.Layout.At(fine.Coarsening.Columns * column, fine.Coarsening.Rows * row, layer), image);
+            coarse.ExactRest!.Origin[at] = Project(fine, column, row, layer, 0, 0, image);
+            coarse.East.Origin[at] = (float)-Project(fine, column, row, layer, 1, 0, image);
+            coarse.North.Origin[at] = (float)-Project(fine, column, row, layer, 0, 1, image);
+            coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, layer, 1, 1, image);
+            coarse.NorthWest!.Origin[at] = (float)-Project(fine, column, row, layer, -1, 1, image);
+        }
 
-            if (coarse.Above is not null) LumpLayers(fine, coarse, column, row, rest);
-            for (int layer = 0; layer < coarse.Layout.Layers; layer++)
-            {
-                int at = coarse.Layout.At(column, row, layer);
-                double diagonal = rest[layer];
-                if (coarse.Above is not null) diagonal += coarse.Above.Origin[at] + (layer > 0 ? coarse.Above.Origin[at - coarse.Layout.LayerStride] : 0);
-                bool takesPart = diagonal > SmallestDiagonal;
-                coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
-                coarse.Rest.Origin[at] = takesPart ? (float)rest[layer] : 0;
-                coarse.ExactRest!.Origin[at] = rest[layer];
-            }
-
-            coarse.EliminateColumn(column, row);
+        double* lost = stackalloc double[coarse.Layout.Layers];
+        foreach ((int column, int row, _) in coarse.ChangedColumns.Cells)
+        {
+            new Span<double>(lost, coarse.Layout.Layers).Clear();
+            if (coarse.Above is not null) LumpLayers(fine, coarse, column, row, lost);
+            SetDiagonals(coarse, column, row, lost);
         }
 
         // The couplings of the row above lead down to those just computed.
-        foreach ((int column, int row) in cells.Cells)
+        foreach ((int column, int row, int layer) in coarse.Changed.Cells)
         {
-            SetSlack(coarse, column, row);
-            for (int x = column - 1; x <= column + 1; x++) SetSlack(coarse, x, row + 1);
+            for (int x = column - 1; x <= column + 1; x++) SetSlack(coarse, x, row + 1, layer);
+        }
+
+        foreach ((int column, int row, _) in coarse.ChangedColumns.Cells)
+        {
+            for (int layer = 0; layer < coarse.Layout.Layers; layer++) SetSlack(coarse, column, row, layer);
         }
     }
 
+    // The next coarser grid multiplies it into the couplings of the layer.
+    private static void SetLost(MultigridLevel coarse, int column, int row, int layer, float lost)
+    {
+        ref float kept = ref coarse.Lost!.Origin[coarse.Layout.At(column, row, layer)];
+        if (kept == lost) return;
+        kept = lost;
+        coarse.Changed.Add(column, row, layer);
+    }
+
+    private static void SetDiagonals(MultigridLevel coarse, int column, int row, double* lost)
+    {
+        for (int layer = 0; layer < coarse.Layout.Layers; layer++)
+        {
+            int at = coarse.Layout.At(column, row, layer);
+            double rest = coarse.ExactRest!.Origin[at] + lost[layer], diagonal = rest;
+            if (coarse.Above is not null)
+            {
+                diagonal += coarse.Above.Origin[at] + (layer > 0 ? coarse.Above.Origin[at - coarse.Layout.LayerStride] : 0);
+                SetLost(coarse, column, row, layer, (float)lost[layer]);
+            }
+
+            bool takesPart = diagonal > SmallestDiagonal;
+            coarse.Diagonal.Origin[at] = takesPart ? (float)diagonal : 0;
+            coarse.Rest.Origin[at] = takesPart ? (float)rest : 0;
+        }
+
+        coarse.EliminateColumn(column, row);
+    }
+
     /// <summary>What is left of the diagonal in the layer once the couplings, as they are stored, are taken off: so their rounding does not add to it.</summary>
-    private static void SetSlack(MultigridLevel coarse, int column, int row)
+    private static void SetSlack(MultigridLevel coarse, int column, int row, int layer)
     {
         PaddedLayout layout = coarse.Layout;
         if ((uint)column >= (uint)layout.Columns || row >= layout.Rows) return;
-        for (int layer = 0; layer < layout.Layers; layer++)
-        {
-            int at = layout.At(column, row, layer);
-            coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] - CouplingSum(coarse, at));
-        }
+        int at = layout.At(column, row, layer);
+        double lost = coarse.Lost is null ? 0 : coarse.Lost.Origin[at];
+        coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] + lost - CouplingSum(coarse, at));
     }
 
     private static double CouplingSum(MultigridLevel level, int at)
@@ -83,7 +103,7 @@ internal static unsafe class CoarseOperator
     }
 
     /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part leads to 0.</summary>
-    private static void LumpLayers(MultigridLevel fine, MultigridLevel coarse, int column, int row, double* rest)
+    private static void LumpLayers(MultigridLevel fine, MultigridLevel coarse, int column, int row, double* lost)
     {
         PaddedLayout layout = fine.Layout;
         float* above = fine.Above!.Origin, diagonal = fine.Diagonal.Origin;
@@ -105,8 +125,8 @@ internal static unsafe class CoarseOperator
                     }
                     else
                     {
-                        rest[layer] += above[at] * here;
-                        rest[layer + 1] += above[at] * next;
+                        lost[layer] += above[at] * here;
+                        lost[layer + 1] += above[at] * next;
                     }
                 }
             }

@@ -46,6 +46,7 @@ internal sealed class MultigridHierarchy
             if (level == finest) continue;
             level.Slack.Clear();
             level.ExactRest!.Clear();
+            level.Lost?.Clear();
             level.Above?.Clear();
             level.East.Clear();
             level.North.Clear();
@@ -77,8 +78,9 @@ internal sealed class MultigridHierarchy
             MultigridLevel fine = _levels[k], coarse = _levels[k + 1];
             coarse.Active.IncludeCoarsened(fine.Active, fine.Coarsening);
             coarse.Changed.AddDependingOn(fine.Changed, fine.Coarsening);
-            CoarseOperator.Update(fine, coarse, coarse.Changed);
-            fine.Changed.Clear();
+            if (coarse.ChangedColumns != coarse.Changed) coarse.ChangedColumns.AddDependingOn(fine.ChangedColumns, fine.Coarsening);
+            CoarseOperator.Update(fine, coarse);
+            ClearChanges(fine);
         }
 
         if (_linesChanged && _lineSystem is not null)
@@ -88,7 +90,7 @@ internal sealed class MultigridHierarchy
             for (int k = 1; k < _lines.Count; k++) _lines[k].JoinCoarse(_lines[k - 1]);
         }
 
-        _levels[^1].Changed.Clear();
+        ClearChanges(_levels[^1]);
         _coarsest.Factorise(_linesChanged);
         _linesChanged = false;
     }
@@ -124,14 +126,21 @@ internal sealed class MultigridHierarchy
         PaddedLayout coarseLayout = new((layout.Columns + byColumns - 1) / byColumns, (layout.Rows + byRows - 1) / byRows, layout.Layers);
         MultigridLevel coarse = new(coarseLayout, hasDiagonalNeighbours: true, _lineSystem is not null, isCoarse: true);
         coarse.Changed.AddAll();
-        CoarseOperator.Update(fine, coarse, coarse.Changed);
-        coarse.Changed.Clear();
+        coarse.ChangedColumns.AddAll();
+        CoarseOperator.Update(fine, coarse);
+        ClearChanges(coarse);
         _levels.Add(coarse);
         if (_lineSystem is null) return;
         LevelLines lines = new(coarse, _lineSystem);
         lines.JoinCoarse(_lines[^1]);
         lines.WriteLinkSum();
         _lines.Add(lines);
+    }
+
+    private static void ClearChanges(MultigridLevel level)
+    {
+        level.Changed.Clear();
+        level.ChangedColumns.Clear();
     }
 
     private static bool IsCoarsest(PaddedLayout layout)

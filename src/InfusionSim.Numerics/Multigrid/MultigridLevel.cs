@@ -30,6 +30,7 @@ internal sealed class MultigridLevel
         }
 
         if (isCoarse) ExactRest = new(layout);
+        if (isCoarse && layout.Layers > 1) Lost = new(layout);
 
         if (layout.Layers > 1) Above = new(layout);
         if (hasLines) LinkSum = new(layout);
@@ -40,7 +41,8 @@ internal sealed class MultigridLevel
         Value = new(layout);
         Load = new(layout);
         Active = new RowSpans(layout.Rows, layout.PaddedColumns, PaddedLayout.Lanes);
-        Changed = new CellSet(layout.Columns, layout.Rows);
+        Changed = new CellSet(layout.Columns, layout.Rows, layout.Layers);
+        ChangedColumns = layout.Layers == 1 ? Changed : new CellSet(layout.Columns, layout.Rows, 1);
     }
 
     /// <summary>Where the cells lie.</summary>
@@ -58,8 +60,11 @@ internal sealed class MultigridLevel
     /// <summary>What of a cell's Rest leads to no neighbour stored here: to feeds, vents, line nodes and, on coarse grids, cells that take no part. Kept by itself, for next to couplings a million times as large it would be lost.</summary>
     public Field<float> Slack { get; }
 
-    /// <summary>Rest before rounding; null on the finest grid.</summary>
+    /// <summary>Rest before rounding, without what leads through the thickness to cells that take no part; null on the finest grid.</summary>
     public Field<double>? ExactRest { get; }
+
+    /// <summary>What of a cell's Rest leads through the thickness to cells that take no part; null on the finest grid, where it is found anew each time, and with one layer.</summary>
+    public Field<float>? Lost { get; }
 
     /// <summary>One over the pivot of a cell when its column is eliminated from the lowest layer up: over the diagonal with one layer; 0 where a cell takes no part.</summary>
     public Field<float> InversePivot { get; }
@@ -103,8 +108,11 @@ internal sealed class MultigridLevel
     /// <summary>Columns of each row that hold cells which take part in any layer, in whole vectors; they only widen until the hierarchy is reset.</summary>
     public RowSpans Active { get; }
 
-    /// <summary>Columns of cells whose couplings are out of date in some layer.</summary>
+    /// <summary>Cells whose couplings in the layer are out of date.</summary>
     public CellSet Changed { get; }
+
+    /// <summary>Columns of cells whose couplings are out of date in some layer.</summary>
+    public CellSet ChangedColumns { get; }
 
     /// <summary>Computes the pivots of the cells above one another from Rest and Above.</summary>
     /// <remarks>Written with what a pivot holds beyond the coupling to the layer above, so that strong couplings through the thickness do not swallow weak ones in the plane.</remarks>

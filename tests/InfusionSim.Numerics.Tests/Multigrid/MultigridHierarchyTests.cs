@@ -100,7 +100,7 @@ public unsafe class MultigridHierarchyTests
             if (finest.Diagonal.Row(row)[column] == diagonal) continue;
             finest.Diagonal.Row(row)[column] = diagonal;
             finest.EliminateColumn(column, row);
-            finest.Changed.Add(column, row);
+            finest.Changed.Add(column, row, 0);
             finest.Active.Include(row, column, column + 1);
         }
     }
