@@ -42,16 +42,30 @@ public sealed class TurnedFittingTests
         Math.Abs(turned).ShouldBeLessThanOrEqualTo(1, $"off by {turned}°, {grid}");
     }
 
-    private static (double Long, double Short, double Turned) Ellipse(double ratio, double degrees, double cellSize, int cells, double stretched, out string grid, out double time)
+    [Theory]
+    [InlineData(4, 30)]
+    [InlineData(20, 33)]
+    public void Front_OfAFittingLargerThanASquare_IsTheTurnedEllipse(double ratio, double degrees)
+    {
+        // Case: r₀ = 12 mm on squares of 5 mm, which takes a cluster of cells; stretched radius 0.1 m, where the circle of the feed still shows by a few percent in the shape.
+        (double longAxis, double shortAxis, double turned) = Ellipse(ratio, degrees, 5e-3, 95, 0.1, out string grid, out _, 12e-3);
+
+        // Tolerance 1 % of the area: that of the equivalent radius of the cluster.
+        new AccuracyRecord($"front of a fitting Ø 24 mm in cloth {ratio} : 1 at {degrees}°, area of the ellipse", Source, 0.01, longAxis * shortAxis, "m²/π", grid).ShouldHold(1e-2);
+        Math.Abs(turned).ShouldBeLessThanOrEqualTo(1, $"off by {turned}°, {grid}");
+    }
+
+    private static (double Long, double Short, double Turned) Ellipse(
+        double ratio, double degrees, double cellSize, int cells, double stretched, out string grid, out double time, double feedRadius = FeedRadius)
     {
         double angle = degrees * Math.PI / 180, side = cells * cellSize, root = Math.Sqrt(Math.Sqrt(ratio));
-        double clock = RoundFronts.OutwardClockAt(stretched, FeedRadius / 2 * (root + 1 / root), 1e-10 * Math.Sqrt(ratio), Reference.Porosity);
+        double clock = RoundFronts.OutwardClockAt(stretched, feedRadius / 2 * (root + 1 / root), 1e-10 * Math.Sqrt(ratio), Reference.Porosity);
         time = clock / Reference.ClockRate;
         var middle = new Point2(side / 2, side / 2);
         FillProblem problem = Chain.Problem(Chain.ReferencePanel(Shapes.Rectangle(side, side), cellSize, new LinePath([middle]), new LinePath([new(0, 0)])) with
         {
             Zones = [new Zone("skin", null, Reference.Thickness, Reference.Porosity, new Permeability(ratio * 1e-10, 1e-10, 1e-12, angle))],
-            Feeds = [new Feed("F1", new LinePath([middle]), 2 * FeedRadius)],
+            Feeds = [new Feed("F1", new LinePath([middle]), 2 * feedRadius)],
         });
         grid = Chain.GridOf(problem);
         double[] saturation = PlainSolver.Saturation(problem, clock);
