@@ -66,4 +66,54 @@ public class ClothMapTests
 
         Should.Throw<InvalidOperationException>(() => map.At(new Point2(0.5, 0.2)));
     }
+
+    [Fact]
+    public void WeightAlong_OneTurnedZone_IsThatOfItsStencil()
+    {
+        ClothMap turned = new([ZoneOf("bias", 2e-3, 0.5, 4e-10, 1e-10, Math.PI / 4)]);
+
+        // 45°: Kxx = Kyy = 2.5e-10, Kxy = 1.5e-10 m², so 1.5e-10 along the diagonal and the rest along the squares.
+        turned.SlantedArms.ShouldBe([(1, 1)]);
+        turned.WeightAlong(new(0, 0), new(0.01, 0.01), 1, 1).ShouldBe(3e-13, 1e-24);
+        turned.WeightAlong(new(0, 0), new(0.01, 0), 1, 0).ShouldBe(2e-13, 1e-24);
+        turned.WeightAlong(new(0, 0), new(0.01, 0.02), 1, 2).ShouldBe(0);
+    }
+
+    [Theory]
+    [InlineData(4, 30, 1000, -50, 0)]
+    [InlineData(4, 77, 0.3, 0, 0.4)]
+    [InlineData(5, 10, 7, 135, -0.7)]
+    public void WeightAlong_AcrossAnEdgeMidway_AddsUpToZonesInSeries(double ratio, double firstDegrees, double contrast, double secondDegrees, double edgeAngle)
+    {
+        // Whatever the stencils of the two zones, the ways over the edge pass n·K·n in series for a fall of pressure square to it: each of them with half its length on either side.
+        double nx = Math.Cos(edgeAngle), ny = Math.Sin(edgeAngle);
+        Zone below = ZoneOf("below", 1, 0.5, ratio, 1, firstDegrees * Math.PI / 180);
+        Ring beyond = new([At(0, -9), At(9, -9), At(9, 9), At(0, 9)]);
+        ClothMap map = new([below, ZoneOf("beyond", 1, 0.5, ratio * contrast, contrast, secondDegrees * Math.PI / 180, beyond)]);
+        double sum = 0;
+        foreach ((int right, int up) in map.SlantedArms.Concat([(1, 0), (0, 1)]))
+        {
+            double along = right * nx + up * ny;
+            sum += along * along * map.WeightAlong(new(-right / 2.0, -up / 2.0), new(right / 2.0, up / 2.0), right, up);
+        }
+
+        double first = map[0].ConductanceAlong(nx, ny), second = map[1].ConductanceAlong(nx, ny), expected = 2 / (1 / first + 1 / second);
+        sum.ShouldBe(expected, 1e-10 * expected);
+
+        Point2 At(double across, double along) => new(across * nx - along * ny, across * ny + along * nx);
+    }
+
+    [Fact]
+    public void Map_PlacesThatMayBeBare_LetNothingPass()
+    {
+        ClothMap mesh = new([ZoneOf("mesh", 1e-3, 0.8, 4e-9, 1e-9, Math.PI / 6, Rectangle(0, 0, 0.2, 0.1))], new Region(Rectangle(0, 0, 0.4, 0.1), []));
+
+        mesh.MayBeBare.ShouldBeTrue();
+        mesh.At(new Point2(0.3, 0.05)).ShouldBe(default);
+        mesh.WeightAlong(new(0.19, 0.05), new(0.21, 0.05), 1, 0).ShouldBe(0);
+        mesh.WeightAlong(new(0.25, 0.05), new(0.26, 0.06), 1, 1).ShouldBe(0);
+        mesh.Resistance(new Point2(0.19, 0.05), new Point2(0.21, 0.05)).ShouldBe(double.PositiveInfinity);
+        // Beyond the region's own edge nothing is bare: the way goes on like the rest of it.
+        mesh.WeightAlong(new(0.1, 0.099), new(0.11, 0.101), 1, 0).ShouldBeGreaterThan(0);
+    }
 }
