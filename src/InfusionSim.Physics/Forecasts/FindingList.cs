@@ -23,6 +23,7 @@ internal static class FindingList
     /// <param name="likely">What two shots in three do.</param>
     /// <param name="state">The panel at the end.</param>
     /// <param name="lag">How far the tool side stays behind; null for a panel of one layer.</param>
+    /// <param name="feedLines">Pressure along the feed lines.</param>
     public static IReadOnlyList<Finding> Of(
         FillMap map,
         IReadOnlyList<DrySpot> spots,
@@ -32,7 +33,8 @@ internal static class FindingList
         Goals goals,
         LikelyBand likely,
         FillState state,
-        LagForecast? lag)
+        LagForecast? lag,
+        IReadOnlyList<LineForecast?> feedLines)
     {
         List<Finding> findings = [];
         Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null;
@@ -60,6 +62,12 @@ internal static class FindingList
             findings.Add(new(FindingKind.ResinOutAboveGoal, Amount: resinOut));
         if (lag is { At: Point2 behind } && lag.IsBehind(clock.TimeAt(end.Clock)))
             findings.Add(new(FindingKind.ToolSideBehind, behind, Amount: lag.LargestLag));
+        for (int feed = 0; feed < feedLines.Count; feed++)
+        {
+            if (feedLines[feed] is { EndRatio: < LineForecast.WeakBelow } line)
+                findings.Add(new(FindingKind.LineEndWeak, line.EndAt, map.Problem.Feeds[feed].Name, Amount: line.EndRatio));
+        }
+
         double cellSize = map.Problem.Cells.Grid.CellSize;
         if (goals.LargestDrySpot < PocketFinder.SmallestPocket * cellSize * cellSize * (1 - Rounding))
             findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));

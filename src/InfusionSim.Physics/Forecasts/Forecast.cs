@@ -46,13 +46,22 @@ public sealed record Forecast
     /// <summary>Arrival on the mould under each timing mark of the panel, in its order [s]; null where it never comes.</summary>
     public IReadOnlyList<double?> ToolSideMarkArrivals { get => field ?? TimingMarkArrivals; init; }
 
-    /// <summary>Volume in through each feed up to the end, in the panel's order [m³].</summary>
+    /// <summary>Volume that cloth and gaps have taken from each feed up to the end, in the panel's order [m³].</summary>
     public required IReadOnlyList<double> ResinIn { get; init; }
+
+    /// <summary>Pressure along the line of each feed, in the panel's order; null where it is the full one all along.</summary>
+    public IReadOnlyList<LineForecast?> FeedLines { get; init; } = [];
+
+    /// <summary>Pressure along the line of each vent, in the panel's order; null where it is the bag's all along, and while the line is dry.</summary>
+    public IReadOnlyList<LineForecast?> VentLines { get; init; } = [];
+
+    /// <summary>Resin that was drawn from the pots and stands in feed lines, vent lines and their hoses at the end [m³].</summary>
+    public double ResinInLines { get; init; }
 
     /// <summary>What happens at each vent, in the panel's order.</summary>
     public required IReadOnlyList<VentForecast> Vents { get; init; }
 
-    /// <summary>Resin in laminate and core at the end [m³].</summary>
+    /// <summary>Resin in laminate, core and gaps at the end [m³].</summary>
     public required double ResinInPreform { get; init; }
 
     /// <summary>Resin in mesh and peel ply at the end, which come off the part [m³].</summary>

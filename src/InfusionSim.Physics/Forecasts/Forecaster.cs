@@ -65,11 +65,12 @@ public static class Forecaster
             FillTimeAt(end, clock, permeabilityFactor),
             margin / permeabilityFactor,
             margin * permeabilityFactor);
+        (IReadOnlyList<LineForecast?> feedLines, IReadOnlyList<LineForecast?> ventLines) = LinePressures.Of(map, end.Clock, cancellation);
         LagForecast? lag = LagFinder.Of(map, end, clock);
         return new Forecast
         {
             Outcome = end.Outcome,
-            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag),
+            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag, feedLines),
             FillTime = fills ? clock.TimeAt(end.FillClock) : null,
             GelTime = clock.GelTime,
             GelMargin = margin,
@@ -81,8 +82,11 @@ public static class Forecaster
             ToolSideMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ToolSideArrivalAt(mark.At), end, clock))],
             TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],
             ResinIn = state.ResinIn,
+            FeedLines = feedLines,
+            VentLines = ventLines,
+            ResinInLines = state.FeedLineVolume.Sum() + state.VentLineVolume.Sum(),
             Vents = vents,
-            ResinInPreform = state.FilledFraction * map.Problem.PartVolume,
+            ResinInPreform = state.FilledFraction * map.Problem.PartVolume + state.GapVolume,
             MassBalanceError = state.MassBalanceError,
             NumericalError = numericalError,
             Map = map,
