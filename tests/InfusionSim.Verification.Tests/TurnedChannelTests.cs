@@ -30,8 +30,8 @@ public sealed class TurnedChannelTests
             new Region(outline, []), [new Zone("skin", null, Reference.Thickness, Reference.Porosity, new Permeability(k1, k2, 1e-12, angle + turned))],
             [new Feed("F1", Line(0), 0.012)], [new Vent("V1", Line(Length), 0.012, VentKind.Tube)], [], Width / across));
 
-        double[] pressure = PlainSolver.SteadyPressure(problem);
-        double observed = PlainSolver.FlowOfFeed(problem, pressure) / (Width * Reference.Thickness * -SlopeInTheMiddle(problem, pressure, turned));
+        double[] pressure = Chain.SteadyPressure(problem);
+        double observed = Chain.SteadyFlow(problem, pressure) / (Width * Reference.Thickness * -SlopeInTheMiddle(problem, pressure, turned));
 
         new AccuracyRecord($"channel in cloth {ratio} : 1 at {degrees}°, turned {turn}°", "Kxx − Kxy²/Kyy (textbook)", expected * 1e10, observed * 1e10, "1e-10 m²", Chain.GridOf(problem)).ShouldHold(tolerance);
     }

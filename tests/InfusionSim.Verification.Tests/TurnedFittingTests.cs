@@ -68,7 +68,7 @@ public sealed class TurnedFittingTests
             Feeds = [new Feed("F1", new LinePath([middle]), 2 * feedRadius)],
         });
         grid = Chain.GridOf(problem);
-        double[] saturation = PlainSolver.Saturation(problem, clock);
+        double[] saturation = Chain.State(Chain.Map(problem), clock).Saturation;
 
         // An ellipse of semi-axes a and b has the second moments πa³b/4 and πab³/4 about its axes; a square adds its own.
         double area = 0, xx = 0, yy = 0, xy = 0;

@@ -79,7 +79,7 @@ public sealed class TurnedZonesTests
             ],
             [new Feed("F1", Line(0), 0.012)], [new Vent("V1", Line(Length), 0.012, VentKind.Tube)], [], Length / across));
         grid = Chain.GridOf(problem);
-        double[] pressure = PlainSolver.SteadyPressure(problem);
+        double[] pressure = Chain.SteadyPressure(problem);
         double low = Width * 5 / 12, high = Width * 7 / 12;
         double flow = problem.Feeds[0].Contacts.Where(contact => problem.Cells.CentroidOf(contact.Cell).Turned(-turn).Y is double y && y > low && y < high)
             .Sum(contact => contact.Conductance * (1 - pressure[contact.Cell]));

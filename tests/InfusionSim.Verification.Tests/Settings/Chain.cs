@@ -29,6 +29,17 @@ public static class Chain
     public static double FillTime(FillProblem problem) =>
         FillTotal.Of(problem, [.. problem.PoreVolume.Select(volume => volume > 0)], SolverTolerance).Clock / Reference.ClockRate;
 
+    /// <summary>Pressure in each node of a problem when all is wet [-].</summary>
+    /// <param name="problem">The problem; all its cloth can be reached.</param>
+    public static double[] SteadyPressure(FillProblem problem) =>
+        FillTotal.Of(problem, [.. problem.PoreVolume.Select(volume => volume > 0)], SolverTolerance).SteadyPressure;
+
+    /// <summary>Flow through the first feed when all is wet, times viscosity over driving pressure [m³].</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="pressure">Its steady pressure [-].</param>
+    public static double SteadyFlow(FillProblem problem, double[] pressure) =>
+        problem.Feeds[0].Contacts.Sum(contact => contact.Conductance * (1 - pressure[contact.Cell]));
+
     /// <summary>State of a map at a clock; its mass error is judged.</summary>
     /// <param name="map">The map.</param>
     /// <param name="clock">Drive clock [-].</param>

@@ -10,16 +10,6 @@ public static class PlainSolver
     /// <param name="problem">The problem; no cell is cut off from all feeds and open vents.</param>
     public static double[] SteadyPressure(FillProblem problem) => Solve(problem.Operator, problem.Supply());
 
-    /// <summary>Flow through a feed when all is wet, times viscosity over driving pressure [m³].</summary>
-    /// <param name="problem">The problem.</param>
-    /// <param name="pressure">Its steady pressure [-].</param>
-    public static double FlowOfFeed(FillProblem problem, double[] pressure) =>
-        problem.Feeds[0].Contacts.Sum(contact => contact.Conductance * (1 - pressure[contact.Cell]));
-
-    /// <summary>Clock at which the last cell is full when no vent passes resin [-].</summary>
-    /// <param name="problem">The problem.</param>
-    public static double FillClock(FillProblem problem) => Solve(problem.Operator, problem.PoreVolume).Max();
-
     /// <summary>Solves A x = b by conjugate gradients, preconditioned with the diagonal, to a relative residual of 1e-12.</summary>
     /// <param name="a">The operator.</param>
     /// <param name="right">Right-hand side.</param>
