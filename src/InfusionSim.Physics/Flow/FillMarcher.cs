@@ -15,13 +15,16 @@ public sealed class FillMarcher
 
     private const double WorstAccepted = 1e-6;
     private const int WaitLimit = 60;
-    private static readonly double[] SteppingStones = [0.9, 0.97, 0.99, 0.997, 1];
 
     private readonly FillProblem _problem;
     private readonly double[] _capacity, _supply;
     private readonly double _partVolume;
     private readonly GravityLoad? _gravity;
+    private readonly GrowingWetSet? _growing;
     private ObstacleSolver _solver;
+
+    // Whether the solver holds the full nodes alone.
+    private bool _isPartial;
 
     /// <summary>Makes a marcher with a dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
@@ -41,6 +44,7 @@ public sealed class FillMarcher
         _partVolume = problem.PartVolume;
         _supply = problem.Supply();
         _solver = new ObstacleSolver(problem.Operator, _capacity, _supply);
+        if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity);
     }
 
     /// <summary>Cycles of the solver so far [-].</summary>
@@ -63,11 +67,12 @@ public sealed class FillMarcher
         {
             Solve(clock, tolerance, cancellation);
             _solver.CopyAccumulatedPressure(accumulated);
-            if (_gravity?.WaitWhereDrained(clock, accumulated) != true) break;
+            if (_gravity?.Mend(clock, accumulated) != true) break;
             if (round == WaitLimit) throw new FlowNotSolvedException($"The front at rest at drive clock {clock:G6} was not found.");
         }
 
-        _solver.CopySaturation(saturation);
+        if (_isPartial) _growing!.CopySaturation(clock, accumulated, saturation);
+        else _solver.CopySaturation(saturation);
         double[]? pressure = null;
         if (withPressure)
         {
@@ -96,14 +101,14 @@ public sealed class FillMarcher
 
     private void Solve(double clock, double tolerance, CancellationToken cancellation)
     {
+        if (_isPartial) _solver = new ObstacleSolver(_problem.Operator, _capacity, _supply);
+        _isPartial = false;
         if (_gravity is not null) _solver.SetExtra(_gravity.Volume, _gravity.Rate);
         SolveReport report = _solver.Solve(clock, tolerance, cancellation);
-        if (_gravity is not null && IsPoor(report))
+        if (_growing is not null && IsPoor(report))
         {
-            // A guess far from the state can send the wet set round in a circle; one from a little earlier does not.
-            _solver = new ObstacleSolver(_problem.Operator, _capacity, _supply);
-            _solver.SetExtra(_gravity.Volume, _gravity.Rate);
-            foreach (double share in SteppingStones) report = _solver.Solve(share * clock, tolerance, cancellation);
+            _solver = _growing.Solve(clock, tolerance, out report, cancellation);
+            _isPartial = true;
         }
 
         Demand(report, clock);

@@ -17,7 +17,7 @@ namespace InfusionSim.Physics.Gravity;
 /// </remarks>
 internal sealed class GravityLoad
 {
-    private readonly double[] _heads, _supply;
+    private readonly double[] _heads, _supply, _full;
     private readonly List<(int Low, int High, double Rate)> _ways = [];
 
     /// <summary>Makes the load of a network in which nothing is full.</summary>
@@ -29,6 +29,7 @@ internal sealed class GravityLoad
         _supply = problem.Supply();
         FullClock = new double[network.NodeCount];
         Array.Fill(FullClock, double.PositiveInfinity);
+        _full = new double[network.NodeCount];
         Volume = new double[network.NodeCount];
         Rate = new double[network.NodeCount];
         Waits = new FrontWaits(problem);
@@ -67,19 +68,30 @@ internal sealed class GravityLoad
     /// <param name="clock">Drive clock [-].</param>
     public void SetClock(double clock)
     {
+        FullClock.CopyTo(_full, 0);
         Waits.Recall(clock);
         Spread(clock);
     }
 
-    /// <summary>Lets the front wait longer where an empty node would have given resin back; computes volume and rate anew.</summary>
+    /// <summary>Mends what does not fit a state: a node known as full that is not yet, and an empty node that would have given resin back; computes volume and rate anew.</summary>
     /// <param name="clock">Drive clock [-].</param>
     /// <param name="accumulated">Accumulated pressure found with the present volume [-]. [nodes].</param>
     /// <returns>Whether any volume has changed.</returns>
-    public bool WaitWhereDrained(double clock, double[] accumulated)
+    public bool Mend(double clock, double[] accumulated)
     {
-        if (!Waits.Extend(clock, accumulated, _supply, Volume, FullClock)) return false;
+        bool changed = false;
+        for (int node = 0; node < _full.Length; node++)
+        {
+            if (_full[node] >= clock || accumulated[node] > 0) continue;
+            _full[node] = double.PositiveInfinity;
+            changed = true;
+        }
+
+        if (changed) Spread(clock);
+        if (Waits.Extend(clock, accumulated, _supply, Volume, _full)) changed = true;
+        else return changed;
         Spread(clock);
-        return true;
+        return changed;
     }
 
     private void Spread(double clock)
@@ -99,10 +111,10 @@ internal sealed class GravityLoad
 
     private double Carried(int low, int high, double clock)
     {
-        double first = Math.Min(FullClock[low], FullClock[high]);
+        double first = Math.Min(_full[low], _full[high]);
         if (!(clock > first)) return 0;
         double waited = Waits[high];
-        if (waited > 0) waited = Math.Min(waited, Math.Max(0, FullClock[high] - FullClock[low]));
+        if (waited > 0) waited = Math.Min(waited, Math.Max(0, _full[high] - _full[low]));
         return Math.Max(0, clock - first - waited);
     }
 }

@@ -19,13 +19,16 @@ internal sealed class GravityMarch
     private const int CorrectionLimit = 12;
     private const int HalvingLimit = 12;
     private const int NewtonLimit = 30;
+    private const double Tie = 1e-6;
     private const double EndTolerance = 1e-9;
+    private const double LateStep = 1e-3;
 
     // Beyond the clock of the level fill the front only creeps: longer and longer steps.
     private const double LateGrowth = 1.06;
 
     // How far the solver may leave a pressure below that under the bag.
     private const double Rounding = 1e-3;
+    private const double Emptied = 0.05;
 
     private readonly FillProblem _problem;
     private readonly bool[] _climbed;
@@ -36,7 +39,6 @@ internal sealed class GravityMarch
     private readonly double _poreVolume;
     private double[] _before;
     private double _clock;
-    private double _lastFrom;
     private double _filled;
 
     private GravityMarch(FillProblem problem, bool[] climbed)
@@ -64,8 +66,8 @@ internal sealed class GravityMarch
         FillTotal level = FillTotal.Of(below, climbed, FillMarcher.TrackingTolerance, cancellation);
         GravityMarch march = new(below, climbed);
         march.Follow(level.Clock, moments, progress, cancellation);
-        double end = march.End(cancellation);
-        return new GravityFill(below, climbed, march._load, march.TotalAt(end, cancellation));
+        FillTotal total = march.TotalAt(march.End(cancellation), cancellation);
+        return new GravityFill(below, climbed, march._load, total);
     }
 
     private void Follow(double levelClock, int moments, Action<double>? progress, CancellationToken cancellation)
@@ -112,7 +114,6 @@ internal sealed class GravityMarch
         DemandNoneDries(state, from, clock);
         _load.Waits.Keep(from, clock);
         _before = state.AccumulatedPressure;
-        if (Array.Exists(_full, full => full > from && full <= clock)) _lastFrom = from;
         _clock = clock;
         _filled = 0;
         for (int cell = 0; cell < _problem.Operator.CellCount; cell++) _filled += state.Saturation[cell] * _problem.PoreVolume[cell];
@@ -142,47 +143,50 @@ internal sealed class GravityMarch
             if (_full[node] > from) _full[node] = double.PositiveInfinity;
     }
 
+    // A node just filled may come out not quite full again, by the error of its full clock; one that has been full for long may not.
     private void DemandNoneDries(FillState state, double from, double to)
     {
         for (int node = 0; node < _full.Length; node++)
         {
-            if (_full[node] <= from && state.AccumulatedPressure[node] - _before[node] < -Rounding * (to - from))
-                throw new ResinRunsBackException(PlaceOf(node), to);
+            if (_full[node] > from) continue;
+            double lost = _before[node] - state.AccumulatedPressure[node];
+            bool isDrawn = lost > 0 && state.Pressure![node] < -Rounding;
+            bool isEmptied = state.AccumulatedPressure[node] == 0 && lost > Emptied * (to - from);
+            if (isDrawn || isEmptied) throw new ResinRunsBackException(PlaceOf(node), to);
         }
     }
 
     private Point2? PlaceOf(int node) => _problem.CellOf(node) is >= 0 and int cell ? _problem.Cells.CentroidOf(cell) : _problem.Network[node].At;
 
-    /// <summary>The clock at which the last node is full: from later clocks Newton's steps come down to it and never pass it, because the accumulated pressure is convex.</summary>
-    private double End(CancellationToken cancellation)
+    /// <summary>The clock at which the last cell is full, and which that is: from later clocks Newton's steps come down to it and never pass it, because the accumulated pressure is convex.</summary>
+    private (double Clock, int Cell) End(CancellationToken cancellation)
     {
-        int[] last = [.. Enumerable.Range(0, _problem.Operator.CellCount).Where(node => _climbed[node] && double.IsFinite(_full[node]) && _full[node] > _lastFrom)];
-        double end = last.Length == 0 ? 0 : last.Max(node => _full[node]);
-        if (!IsFull || last.Length == 0) return end;
+        int[] cells = [.. Enumerable.Range(0, _problem.Operator.CellCount).Where(cell => _climbed[cell] && double.IsFinite(_full[cell]))];
+        if (cells.Length == 0) return (0, -1);
+        if (!IsFull)
+        {
+            double latest = cells.Max(cell => _full[cell]);
+            return (latest, cells.First(cell => _full[cell] == latest));
+        }
+
         double clock = _clock;
+        double[] fullFor = [];
         for (int step = 0; step < NewtonLimit; step++)
         {
             FillState state = _marcher.StateAt(clock, withPressure: true, cancellation: cancellation);
-            double back = last.Min(node => state.AccumulatedPressure[node] > 0 && state.Pressure![node] > 0 ? state.AccumulatedPressure[node] / state.Pressure[node] : 0);
+            fullFor = [.. cells.Select(cell => state.AccumulatedPressure[cell] > 0 ? Math.Max(0, state.AccumulatedPressure[cell] / state.Pressure![cell]) : -LateStep * clock)];
+            double back = fullFor.Min();
             clock -= back;
-            if (back <= EndTolerance * clock) break;
+            if (back >= 0 && back <= EndTolerance * clock) break;
         }
 
-        foreach (int node in last) _full[node] = Math.Min(_full[node], clock);
-        return clock;
+        return (clock, cells[Array.FindIndex(fullFor, back => back <= Tie * clock)]);
     }
 
-    private FillTotal TotalAt(double end, CancellationToken cancellation)
+    private FillTotal TotalAt((double Clock, int Cell) end, CancellationToken cancellation)
     {
-        int last = -1;
-        bool[] fills = new bool[_full.Length];
-        for (int node = 0; node < _full.Length; node++)
-        {
-            fills[node] = _climbed[node] && double.IsFinite(_full[node]);
-            if (fills[node] && last < 0 && node < _problem.Operator.CellCount && _full[node] >= end * (1 - 1e-6)) last = node;
-        }
-
-        FillState state = _marcher.StateAt(Math.Max(end, _clock), withPressure: true, cancellation: cancellation);
-        return new FillTotal(end, last, state.Pressure!, fills);
+        FillState state = _marcher.StateAt(Math.Max(end.Clock, _clock), withPressure: true, cancellation: cancellation);
+        bool[] fills = [.. _climbed.Select((isIn, node) => isIn && double.IsFinite(_full[node]))];
+        return new FillTotal(end.Clock, end.Cell, state.Pressure!, fills);
     }
 }
