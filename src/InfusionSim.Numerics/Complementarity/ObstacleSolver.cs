@@ -22,6 +22,11 @@ public sealed unsafe class ObstacleSolver
 {
     private const int CorrectionLimit = 400;
 
+    // One cycle is enough while the wet set moves on. Where it still moves after so many, as strongly directed or layered cloth can make it, each set is
+    // balanced well: with exact balances the sets settle after finitely many changes (Hintermüller, Ito and Kunisch).
+    private const int RestlessAfter = 40;
+    private const double RestlessReduction = 1e-3;
+
     // A node that holds nothing is wet as soon as anything is offered: it holds this much, which no sum feels.
     private const double Nothing = 1e-300;
 
@@ -112,9 +117,10 @@ public sealed unsafe class ObstacleSolver
             bool stands = balance.Changed == 0;
             if (patience.Judge(imbalance, stands) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
             _carrier.HandOn();
-            if (stands)
+            if (stands || patience.Corrections >= RestlessAfter)
             {
-                cycles += _system.Correct(_accumulated, patience.Reduction(imbalance), keepPositive: true, cancellation);
+                double reduction = stands ? patience.Reduction(imbalance) : RestlessReduction;
+                cycles += _system.Correct(_accumulated, reduction, keepPositive: true, cancellation);
             }
             else
             {

@@ -183,6 +183,8 @@ internal sealed unsafe class ScaledOperator
             coupled++;
         }
 
-        return coupled > 0 ? total / coupled : Math.Max(matrix.Anchor.Max(), double.Epsilon);
+        if (coupled > 0) return total / coupled;
+        double anchor = matrix.Anchor.Max();
+        return anchor > 0 ? anchor : 1;
     }
 }

@@ -32,8 +32,7 @@ internal sealed class MultigridHierarchy
         if (lines is not null)
         {
             Array.Fill(lines.IsWet, true);
-            _lines.Add(new LevelLines(finest, lines));
-            _lines[0].JoinFinest();
+            _lines.Add(new LevelLines(finest, lines, null));
             _lines[0].WriteLinkSum();
         }
 
@@ -73,24 +72,23 @@ internal sealed class MultigridHierarchy
     /// <summary>Brings the coarse operators up to date with the cells marked as changed on the finest grid.</summary>
     public void Update()
     {
-        for (int k = 0; k + 1 < _levels.Count; k++)
+        if (_linesChanged) _lineSystem?.Factorise();
+        for (int k = 0; k < _levels.Count; k++)
         {
-            MultigridLevel fine = _levels[k], coarse = _levels[k + 1];
-            coarse.Active.IncludeCoarsened(fine.Active, fine.Coarsening);
-            coarse.Changed.AddDependingOn(fine.Changed, fine.Coarsening);
-            if (coarse.ChangedColumns != coarse.Changed) coarse.ChangedColumns.AddDependingOn(fine.ChangedColumns, fine.Coarsening);
-            CoarseOperator.Update(fine, coarse);
-            ClearChanges(fine);
+            MultigridLevel level = _levels[k];
+            if (k + 1 < _levels.Count)
+            {
+                MultigridLevel coarse = _levels[k + 1];
+                coarse.Active.IncludeCoarsened(level.Active, level.Coarsening);
+                coarse.Changed.AddDependingOn(level.Changed, level.Coarsening);
+                if (coarse.ChangedColumns != coarse.Changed) coarse.ChangedColumns.AddDependingOn(level.ChangedColumns, level.Coarsening);
+                CoarseOperator.Update(level, coarse);
+            }
+
+            if (_lineSystem is not null) UpdateLines(_lines[k]);
+            ClearChanges(level);
         }
 
-        if (_linesChanged && _lineSystem is not null)
-        {
-            _lineSystem.Factorise();
-            _lines[0].JoinFinest();
-            for (int k = 1; k < _lines.Count; k++) _lines[k].JoinCoarse(_lines[k - 1]);
-        }
-
-        ClearChanges(_levels[^1]);
         _coarsest.Factorise(_linesChanged);
         _linesChanged = false;
     }
@@ -131,10 +129,15 @@ internal sealed class MultigridHierarchy
         ClearChanges(coarse);
         _levels.Add(coarse);
         if (_lineSystem is null) return;
-        LevelLines lines = new(coarse, _lineSystem);
-        lines.JoinCoarse(_lines[^1]);
+        LevelLines lines = new(coarse, _lineSystem, _lines[^1]);
         lines.WriteLinkSum();
         _lines.Add(lines);
+    }
+
+    private void UpdateLines(LevelLines lines)
+    {
+        if (_linesChanged) lines.UpdateJoins();
+        if (_linesChanged || lines.IsTouchedByChanges()) lines.Factorise();
     }
 
     private static void ClearChanges(MultigridLevel level)
