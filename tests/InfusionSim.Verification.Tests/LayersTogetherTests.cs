@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Verification.Tests.Accuracy;
 using InfusionSim.Verification.Tests.EventByEvent;
@@ -21,7 +22,20 @@ public sealed class LayersTogetherTests
         FillProblem problem = Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(1e-6), null, MeshStrip.Mesh(1e-6, face: face)));
         double time = CellByCellFill.Run(problem, []).FillClock / Reference.ClockRate;
 
+        Chain.FillTime(problem).ShouldBe(time, 1e-6 * time);
         new AccuracyRecord($"mesh and laminate as one, {face}", "layers in parallel, derived", 712.1212, time, "s", Chain.GridOf(problem)).ShouldHold(1e-3);
+    }
+
+    [Fact]
+    public void Forecast_OfLayersOpenToEachOther_IsThatOfOneLayer()
+    {
+        // Source and case as above, through the whole chain with K3 = 1e-9 m² in both. Expected: 712.12 s and a lag of 3 mm, below a square, which
+        // is 1 % of the length or 2 % of the time at the end. Tolerance 0.1 %: as above.
+        Forecast forecast = Chain.Predict(MeshStrip.Of(CellSize / 2, MeshStrip.Laminate(1e-9), null, MeshStrip.Mesh(1e-9)));
+
+        new AccuracyRecord("mesh and laminate as one, whole chain", "layers in parallel, derived", 712.1212, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem), InTable: false).ShouldHold(1e-3);
+        forecast.Lag!.LargestLag.ShouldBeLessThan(0.02 * forecast.EndTime);
+        forecast.Findings.ShouldNotContain(finding => finding.Kind == FindingKind.ToolSideBehind);
     }
 
     [Fact]
