@@ -60,6 +60,8 @@ internal static class SheetBuilder
         LatticeOperator conductances = new(cells.Grid.Columns, cells.Grid.Rows);
         FaceConductances.Write(cells, cloth, zones, conductances, cancellation: cancellation);
         SlantedWalls.Correct(cells, cloth, OutlineContacts.FedPieces(panel, cells), conductances);
+        IReadOnlyList<WallExit> exits = WallExits.Of(cells, cloth);
+        WallBands.Correct(cells, cloth, exits, OutlineContacts.FedExits(panel, exits), conductances);
         cancellation.ThrowIfCancellationRequested();
         return conductances;
     }
