@@ -37,6 +37,13 @@ public static class ForecastMapping
         if (Kept(forecast.SpareTime) is double spare) answer.SpareTimeS = spare;
         if (Kept(forecast.GelMargin) is double margin) answer.GelMarginRatio = margin;
 
+        if (inputs.Panel.FlowMeshes.Count > 0 || inputs.Panel.PeelPly is not null)
+        {
+            answer.ResinInMeshCm3 = Cm3(forecast.ResinInMesh, "the resin in the mesh");
+            answer.ResinInMeshG = UnitConversion.GramsFrom(forecast.ResinInMesh, density);
+        }
+
+        if (forecast.Lag is Domain.LagForecast lag) answer.Lag = LagMapping.ToContract(lag);
         answer.DrySpots.AddRange(forecast.DrySpots.Select(spot => ToDrySpot(spot, inputs)));
         for (int k = 0; k < inputs.Panel.TimingMarks.Count; k++)
         {

@@ -1,4 +1,3 @@
-using InfusionSim.Physics.Layers;
 using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.Units;
 using InfusionSim.Protocol.V1;
@@ -39,7 +38,5 @@ internal static class CorePassages
             faults.Add(path + ".widthMm", $"grooves of {name} are {Numbers.Say(grooves.WidthMm)} mm wide and {Numbers.Say(grooves.PitchMm)} mm apart; widthMm must be below pitchMm, {Numbers.Say(grooves.PitchMm)} mm. pitchMm counts from middle to middle.");
         if (grooves.DepthMm > core.ThicknessMm)
             faults.Add(path + ".depthMm", $"grooves of {name} are {Numbers.Say(grooves.DepthMm)} mm deep, and the core is {Numbers.Say(core.ThicknessMm)} mm thick; depthMm must be at most {Numbers.Say(core.ThicknessMm)} mm.");
-        else if (core.Holes is null && !faults.HasUnder(path) && LayerMapping.ToGrooves(grooves) is Physics.Panels.Grooves cut && !PlainCore.IsSlit(cut, UnitConversion.MetresFromMm(core.ThicknessMm)))
-            faults.Add(path, $"{name} has grooves and no holes; this version computes grooves only where holes join the two skins, or slits as deep as the core. Give holes, or depthMm as thicknessMm.", ErrorReason.NotComputedYet);
     }
 }

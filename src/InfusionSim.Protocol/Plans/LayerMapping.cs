@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Cloths;
 using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Protocol.Units;
@@ -32,12 +33,11 @@ internal static class LayerMapping
         Numerics.Geometry.Ring? area = core.Area is null ? null : PlanMapping.ToRing(core.Area);
         double thickness = UnitConversion.MetresFromMm(core.ThicknessMm);
         return core.Permeability is null
-            ? PlainCore.Of(core.Name, area, core.ToolSkinFraction, thickness, ToGrooves(core.Grooves), ToHoles(core.Holes))
+            ? CutCore.Of(core.Name, area, core.ToolSkinFraction, thickness, ToGrooves(core.Grooves), ToHoles(core.Holes))
             : new(core.Name, area, core.ToolSkinFraction, thickness, core.Porosity, ToPermeability(core.Permeability));
     }
 
-    /// <summary>Grooves, or null for none.</summary>
-    public static Grooves? ToGrooves(Contract.Grooves? grooves) => grooves is null
+    private static CoreGrooves? ToGrooves(Contract.Grooves? grooves) => grooves is null
         ? null
         : new(
             UnitConversion.MetresFromMm(grooves.WidthMm),
@@ -46,10 +46,25 @@ internal static class LayerMapping
             UnitConversion.RadiansFromDeg(grooves.AngleDeg),
             grooves.BothWays);
 
+    /// <summary>A zone; a lay-up is turned into what its plies come to.</summary>
+    public static Zone ToZone(Contract.Zone zone)
+    {
+        Numerics.Geometry.Ring? area = zone.Area is null ? null : PlanMapping.ToRing(zone.Area);
+        double porosity = zone.HasPorosity ? zone.Porosity : 1 - zone.FibreVolumeFraction;
+        if (zone.LayUp is null) return new(zone.Name, area, UnitConversion.MetresFromMm(zone.ThicknessMm), porosity, ToPermeability(zone.Permeability));
+        LaidPlies laid = LaidPlies.Of([.. zone.LayUp.Plies.Select(ToPly)]);
+        return new(zone.Name, area, laid.Thickness, porosity, laid.Permeability);
+    }
+
     /// <summary>A permeability whose defaults are filled in.</summary>
     public static Permeability ToPermeability(Contract.Permeability permeability) => new(
         permeability.K1M2, permeability.K2M2, permeability.K3M2, UnitConversion.RadiansFromDeg(permeability.AngleDeg));
 
-    private static Holes? ToHoles(Contract.Holes? holes) =>
+    private static Ply ToPly(Contract.Ply ply) => new(
+        UnitConversion.MetresFromMm(ply.ThicknessMm),
+        ToPermeability(ply.Permeability) with { Angle = UnitConversion.RadiansFromDeg(ply.AngleDeg) },
+        ply.Count);
+
+    private static CoreHoles? ToHoles(Contract.Holes? holes) =>
         holes is null ? null : new(UnitConversion.MetresFromMm(holes.DiameterMm), UnitConversion.MetresFromMm(holes.PitchMm));
 }

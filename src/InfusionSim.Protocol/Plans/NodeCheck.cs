@@ -12,7 +12,7 @@ internal static class NodeCheck
     public static void Run(InfusionPlan plan, PanelBox box, FaultList faults)
     {
         // Only what has no fault can be laid out in layers.
-        if (!faults.IsEmpty || plan.Preform.Zones.Any(zone => zone.LayUp is not null)) return;
+        if (!faults.IsEmpty) return;
         int layers = PanelLayers.Of(PlanMapping.ToPanel(plan)).Layers.Count;
         if (layers == 1) return;
         double squares = box.SquaresOf(UnitConversion.MetresFromMm(plan.Resolution.CellMm));

@@ -15,12 +15,6 @@ internal static class NotComputedCheck
         for (int k = 0; k < plan.Pots.Count; k++)
             if (plan.Pots[k] is { LevelMm: not 0 }) Refuse($"pots[{k}].levelMm", $"pots[{k}].levelMm asks for a pot that does not stand level; this version cannot compute one. Take it out.");
         if (plan.Slope is not null) Refuse("slope", "slope asks for a panel that does not lie level; this version cannot compute one. Take it out.");
-        for (int k = 0; k < (plan.Preform?.Zones.Count ?? 0); k++)
-        {
-            string path = $"preform.zones[{k}].layUp";
-            if (plan.Preform!.Zones[k].LayUp is not null) Refuse(path, $"{path} asks for a lay-up ply by ply; this version cannot compute one. Give the permeability of the whole.");
-        }
-
         if (KnownOnly.ParseFrom(plan.ToByteArray()).CalculateSize() != plan.CalculateSize())
             Refuse("", "The plan holds fields that this version does not know, so leaving them out would answer another question. Use a newer service.");
 

@@ -25,7 +25,7 @@ public static class PlanMapping
     internal static Panel ToPanel(Contract.InfusionPlan plan) =>
         new(
             RegionOf(plan.Preform),
-            [.. plan.Preform.Zones.Select(ToZone)],
+            [.. plan.Preform.Zones.Select(LayerMapping.ToZone)],
             [.. plan.Feeds.Select(LineMapping.ToFeed)],
             [.. plan.Vents.Select(LineMapping.ToVent)],
             [.. plan.TimingMarks.Select(mark => new TimingMark(mark.Name, ToPoint(mark.At)))],
@@ -81,13 +81,6 @@ public static class PlanMapping
             if (kept.Count == 0 || kept[^1] != point) kept.Add(point);
         return kept;
     }
-
-    private static Zone ToZone(Contract.Zone zone) => new(
-        zone.Name,
-        zone.Area is null ? null : ToRing(zone.Area),
-        UnitConversion.MetresFromMm(zone.ThicknessMm),
-        zone.HasPorosity ? zone.Porosity : 1 - zone.FibreVolumeFraction,
-        LayerMapping.ToPermeability(zone.Permeability));
 
     private static Physics.Clock.Resin ToResin(Contract.Resin resin) => new(
         resin.ViscosityPaS,

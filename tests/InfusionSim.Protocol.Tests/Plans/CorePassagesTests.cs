@@ -22,14 +22,7 @@ public sealed class CorePassagesTests
     }
 
     [Fact]
-    public void Check_GroovesWithoutHoles_AreNotComputed() =>
-        FaultsOf(Plain(2)).ShouldHaveSingleItem().ShouldBe(new Fault(
-            "cores[0].grooves",
-            "core 'Core1' has grooves and no holes; this version computes grooves only where holes join the two skins, or slits as deep as the core. Give holes, or depthMm as thicknessMm.",
-            ErrorReason.NotComputedYet));
-
-    [Fact]
-    public void Check_Slits_AreSound() => FaultsOf(Plain(10)).ShouldBeEmpty();
+    public void Check_GroovesAsDeepAsTheCore_AreSound() => FaultsOf(Plain(10)).ShouldBeEmpty();
 
     [Fact]
     public void Check_CoresAtTwoHeights_AreNotComputed() =>

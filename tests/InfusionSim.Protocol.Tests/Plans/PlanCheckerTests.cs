@@ -150,14 +150,12 @@ public sealed class PlanCheckerTests
     {
         IReadOnlyList<Fault> faults = PlanChecker.Check(With(plan =>
         {
-            plan.Preform.Zones[0].LayUp = new LayUp { Plies = { RealLayUp.Ply(45, 3) } };
-            plan.Preform.Zones[0].Permeability = null;
             plan.Slope = new Slope { AngleDeg = 20 };
             plan.Pots.Add(new Pot { Name = "pail", LevelMm = -500 });
             plan.Feeds[0].Pot = "pail";
         })).Faults;
 
-        faults.Select(fault => fault.Path).ShouldBe(["pots[0].levelMm", "slope", "preform.zones[0].layUp"]);
+        faults.Select(fault => fault.Path).ShouldBe(["pots[0].levelMm", "slope"]);
         faults.ShouldAllBe(fault => fault.Reason == ErrorReason.NotComputedYet);
     }
 

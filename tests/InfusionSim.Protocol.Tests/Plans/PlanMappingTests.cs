@@ -75,8 +75,26 @@ public sealed class PlanMappingTests
     {
         Physics.Panels.Core core = PlanMapping.ToPanel(PlanChecker.Check(RealLayUp.Plan()).Plan).Cores.ShouldHaveSingleItem();
 
-        core.ShouldBe(Physics.Layers.PlainCore.Of("Core1", core.Area, 0.5, 0.015, new(0.002, 0.002, 0.02, 0, true), new(0.003, 0.04)));
+        core.ShouldBe(Physics.Layers.CutCore.Of("Core1", core.Area, 0.5, 0.015, new(0.002, 0.002, 0.02, 0, true), new(0.003, 0.04)));
         core.Area!.Corners[0].ShouldBe(new Point2(0.1, 0.1));
+    }
+
+    [Fact]
+    public void ToPanel_LayUp_IsWhatItsPliesComeTo()
+    {
+        Physics.Panels.Zone zone = PlanMapping.ToPanel(PlanChecker.Check(With(plan => plan.Preform.Zones[0] = new Zone
+        {
+            Name = "skin",
+            Porosity = 0.5,
+            LayUp = new LayUp { Plies = { RealLayUp.Ply(45), RealLayUp.Ply(-45), RealLayUp.Ply(0, 0.3) } },
+        })).Plan).Zones.ShouldHaveSingleItem();
+
+        // ±45° of equal thickness is alike both ways: (K1 + K2)/2; the third ply adds its own by thickness.
+        zone.Thickness.ShouldBe(0.0015, 1e-15);
+        zone.Permeability.K1.ShouldBe((1.2 * 2.5e-10 + 0.3 * 4e-10) / 1.5, 1e-21);
+        zone.Permeability.K2.ShouldBe((1.2 * 2.5e-10 + 0.3 * 1e-10) / 1.5, 1e-21);
+        zone.Permeability.K3.ShouldBe(4e-12, 1e-23);
+        Math.Sin(zone.Permeability.Angle).ShouldBe(0, 1e-9);
     }
 
     [Fact]

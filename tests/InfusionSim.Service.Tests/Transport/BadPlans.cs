@@ -55,7 +55,6 @@ internal static class BadPlans
         ["grid beyond the limit"] = new(plan => plan.Resolution.CellMm = 0.1, "resolution.cellMm", ErrorReason.TooLarge),
         ["cell larger than the panel"] = new(plan => plan.Resolution.CellMm = 500, "resolution.cellMm"),
         ["cores at two heights"] = new(plan => plan.Cores.Add([Slit(0.5), Slit(0.3)]), "cores[1].toolSkinFraction", ErrorReason.NotComputedYet),
-        ["grooves without holes"] = new(plan => plan.Cores.Add(new Core { ThicknessMm = 10, Grooves = new Grooves { WidthMm = 1, DepthMm = 2, PitchMm = 10 } }), "cores[0].grooves", ErrorReason.NotComputedYet),
         ["mesh off the cloth"] = new(plan => plan.FlowMeshes.Add(Mesh((700, 0), (800, 0), (800, 400))), "flowMeshes[0].area"),
         ["mesh in per cent"] = new(plan => With(plan, mesh => mesh.Porosity = 85), "flowMeshes[0].porosity"),
         ["mesh of no side"] = new(plan => With(plan, mesh => mesh.Face = (PanelFace)7), "flowMeshes[0].face", FitsJson: false),
