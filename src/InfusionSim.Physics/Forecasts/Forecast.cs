@@ -49,6 +49,9 @@ public sealed record Forecast
     /// <summary>Volume that cloth and gaps have taken from each feed up to the end, in the panel's order [m³].</summary>
     public required IReadOnlyList<double> ResinIn { get; init; }
 
+    /// <summary>Volume drawn on top of that, which stands in the hose and line of each feed at the end, in the panel's order [m³]; the hose of a pot counts with the first feed it serves; empty without bores and hoses.</summary>
+    public IReadOnlyList<double> FeedLineVolumes { get; init; } = [];
+
     /// <summary>Pressure along the line of each feed, in the panel's order; null where it is the full one all along.</summary>
     public IReadOnlyList<LineForecast?> FeedLines { get; init; } = [];
 

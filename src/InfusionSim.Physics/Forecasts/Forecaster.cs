@@ -82,6 +82,7 @@ public static class Forecaster
             ToolSideMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ToolSideArrivalAt(mark.At), end, clock))],
             TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],
             ResinIn = state.ResinIn,
+            FeedLineVolumes = state.FeedLineVolume,
             FeedLines = feedLines,
             VentLines = ventLines,
             ResinInLines = state.FeedLineVolume.Sum() + state.VentLineVolume.Sum(),

@@ -56,16 +56,23 @@ public static class ForecastMapping
         for (int k = 0; k < inputs.Panel.Feeds.Count; k++)
         {
             string name = inputs.Panel.Feeds[k].Name;
-            answer.Feeds.Add(new Contract.FeedForecast
+            var feed = new Contract.FeedForecast
             {
                 Name = name,
                 ResinInCm3 = Cm3(forecast.ResinIn[k], $"the resin through {name}"),
                 ResinInG = UnitConversion.GramsFrom(forecast.ResinIn[k], density),
-            });
+                Line = LineForecastMapping.ToContract(forecast.FeedLines, k),
+            };
+            if (HasLine(inputs, k) && k < forecast.FeedLineVolumes.Count) feed.LineVolumeCm3 = Cm3(forecast.FeedLineVolumes[k], $"the resin in the line of {name}");
+            answer.Feeds.Add(feed);
         }
 
         for (int k = 0; k < inputs.Panel.Vents.Count; k++)
+        {
             answer.Vents.Add(ToVent(inputs.Panel.Vents[k].Name, forecast.Vents[k], density));
+            answer.Vents[k].Line = LineForecastMapping.ToContract(forecast.VentLines, k);
+        }
+
         answer.Findings.AddRange(forecast.Findings.Select(FindingMapping.ToContract));
         foreach (Contract.Finding finding in answer.Findings) finding.Sentence = FindingSentences.Of(finding, answer, inputs.Plan);
         return answer;
@@ -101,6 +108,9 @@ public static class ForecastMapping
             GasVolumeCm3 = Cm3(spot.GasVolume, "a gas volume"),
         };
     }
+
+    private static bool HasLine(FillInputs inputs, int feed) =>
+        inputs.Panel.Feeds[feed] is { Bore: not null } or { Hose: not null } || inputs.Panel.Pots.Any(pot => pot.Hose is not null && pot.Name == inputs.Panel.Feeds[feed].Pot);
 
     private static Contract.VentForecast ToVent(string name, Domain.VentForecast vent, double density)
     {

@@ -43,10 +43,8 @@ public static class FindingSentences
                 $"{Of(finding, "", "More resin than allowed")} of resin leave through the vents; the goal is at most {Amounts.Volume(plan.Goals?.MostResinOutCm3 ?? 0)}. Shut a vent once it is wet, or move it to where the cloth fills last.",
             FindingKind.ToolSideBehind =>
                 $"The tool side fills{Of(finding, " ", "")} after the bag side{Where(finding, plan, " at ")}. Wait that long before anything is shut{(forecast.Lag is Lag lag ? SideWords.Advice(lag) : "")}.",
-            FindingKind.LineEndWeak when LineWords.IsVent(finding, forecast) =>
-                $"The far end of {line} draws with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full vacuum. Take a wider line or draw from its middle.",
             FindingKind.LineEndWeak =>
-                $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the full pressure. Take a wider line or feed it from the middle.",
+                $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the pressure at its beginning. Take a wider line or feed it from the middle.",
             FindingKind.MayBoil =>
                 "A component of the resin may boil under this vacuum and leave voids. Ask the data sheet for the lowest pressure, and let air in up to it once the cloth is full.",
             FindingKind.GoalFinerThanResolution when finding.At is not null =>

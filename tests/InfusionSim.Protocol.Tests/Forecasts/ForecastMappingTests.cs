@@ -98,6 +98,25 @@ public sealed class ForecastMappingTests
     }
 
     [Fact]
+    public void ToContract_LineWithABore_SaysThePressureAlongItAndWhatStandsInIt()
+    {
+        Physics.Forecasts.LineForecast line = new(1e-4, [new(0, 0.9), new(0.4, 0.7)], 0.9, 0.7, new Point2(0, 0.4));
+        var inputs = StripForecast.Inputs with { Panel = StripForecast.Inputs.Panel with { Feeds = [StripForecast.Inputs.Panel.Feeds[0] with { Bore = 0.01 }] } };
+
+        Contract.FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build() with { FeedLines = [line], FeedLineVolumes = [9e-5], VentLines = [null] }, inputs);
+
+        forecast.Feeds[0].LineVolumeCm3.ShouldBe(90);
+        forecast.Feeds[0].Line.ShouldBe(new Contract.LineForecast
+        {
+            StartPressureRatio = 0.9,
+            EndPressureRatio = 0.7,
+            EndAt = new Contract.Point { XMm = 0, YMm = 400 },
+            Points = { new Contract.LinePoint { DistanceM = 0, PressureRatio = 0.9 }, new Contract.LinePoint { DistanceM = 0.4, PressureRatio = 0.7 } },
+        });
+        forecast.Vents[0].Line.ShouldBeNull();
+    }
+
+    [Fact]
     public void FrontMap_WetDryAndUnreachedSquares_SaysOfEachWhatItIs()
     {
         Forecast forecast = StripForecast.Build();

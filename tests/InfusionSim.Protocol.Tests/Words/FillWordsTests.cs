@@ -193,15 +193,13 @@ public sealed class FillWordsTests
         FillForecast forecast = Forecast(change =>
         {
             change.Findings.Add(new Finding { Kind = FindingKind.LineEndWeak, Line = "F1", Amount = 0.7805, AmountUnit = "ratio" });
-            change.Findings.Add(new Finding { Kind = FindingKind.LineEndWeak, Line = "V1", Amount = 0.91, AmountUnit = "ratio" });
+            change.Findings.Add(new Finding { Kind = FindingKind.LineEndWeak, Line = "F2", Amount = 0.91, AmountUnit = "ratio" });
         });
 
         FillWords.Lines(StraightStrip.Plan(), forecast).Single(one => one.Label == "Lines").Text
-            .ShouldBe("F1 feeds with 78 % of the pressure at its far end; V1 draws with 91 % of the vacuum at its far end");
+            .ShouldBe("F1 feeds with 78 % of its pressure at the far end; F2 feeds with 91 % of its pressure at the far end");
         FindingSentences.Of(forecast.Findings[0], forecast, StraightStrip.Plan())
-            .ShouldBe("The far end of F1 feeds with only 78 % of the full pressure. Take a wider line or feed it from the middle.");
-        FindingSentences.Of(forecast.Findings[1], forecast, StraightStrip.Plan())
-            .ShouldBe("The far end of V1 draws with only 91 % of the full vacuum. Take a wider line or draw from its middle.");
+            .ShouldBe("The far end of F1 feeds with only 78 % of the pressure at its beginning. Take a wider line or feed it from the middle.");
     }
 
     [Fact]
