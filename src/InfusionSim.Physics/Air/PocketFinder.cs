@@ -15,6 +15,14 @@ public static class PocketFinder
     /// <summary>Smallest number of cells, seen from above, that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
     public const int SmallestPocket = 4;
 
+    /// <summary>Smallest pocket of a panel [-]: with turned cloth at least twice the square of the longest way, because resin that runs slantwise leaves single cells behind it for a while.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    public static int SmallestIn(FillProblem problem)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        return problem.Operator.Ways.Skip(2).Select(static way => 2 * (way.Right * way.Right + way.Up * way.Up)).Append(SmallestPocket).Max();
+    }
+
     private const double Tie = 1e-6;
 
     /// <summary>Finds the pockets of a fill, in the order they are sealed.</summary>
@@ -24,6 +32,7 @@ public static class PocketFinder
         ArgumentNullException.ThrowIfNull(map);
         FillProblem problem = map.Problem;
         AirWays ways = new(problem);
+        int smallest = SmallestIn(problem);
         double[] arrival = map.Arrival;
         bool[] isVent = new bool[arrival.Length];
         foreach (LineContact vent in problem.Vents)
@@ -57,7 +66,7 @@ public static class PocketFinder
         {
             // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
             int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
-            if (dry.Length >= SmallestPocket && dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Take(SmallestPocket).Count() == SmallestPocket) pockets.Add(new Pocket(dry, clock));
+            if (dry.Length >= smallest && dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count() >= smallest) pockets.Add(new Pocket(dry, clock));
         }
     }
 }

@@ -68,11 +68,11 @@ internal static class FindingList
                 findings.Add(new(FindingKind.LineEndWeak, line.EndAt, map.Problem.Feeds[feed].Name, Amount: line.EndRatio));
         }
 
-        double cellSize = map.Problem.Cells.Grid.CellSize;
-        if (goals.LargestDrySpot < PocketFinder.SmallestPocket * cellSize * cellSize * (1 - Rounding))
-            findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));
+        double cellSize = map.Problem.Cells.Grid.CellSize, finest = PocketFinder.SmallestIn(map.Problem) * cellSize * cellSize;
+        if (goals.LargestDrySpot < finest * (1 - Rounding))
+            findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: finest));
         foreach (Point2 lost in map.Problem.Cells.LostPassages)
-            findings.Add(new(FindingKind.GoalFinerThanResolution, lost, Amount: PocketFinder.SmallestPocket * cellSize * cellSize));
+            findings.Add(new(FindingKind.GoalFinerThanResolution, lost, Amount: finest));
         return findings;
     }
 

@@ -63,6 +63,34 @@ public class PocketFinderTests
         (right.SealedClock / left.SealedClock).ShouldBe(1, 1e-6);
     }
 
+    [Theory]
+    [InlineData(0, 4)]
+    [InlineData(40, 10)]
+    public void SmallestPocket_OfTurnedCloth_GrowsWithTheLongestWay(double degrees, int expected)
+    {
+        // 20:1 at 40° runs along (2, 1), whose square is 5.
+        Panel panel = StripWith([]) with { Zones = [TestPanels.ZoneOf("turned", 3e-3, 0.5, 1e-10, 0.05e-10, degrees * Math.PI / 180)] };
+
+        PocketFinder.SmallestIn(FillProblemBuilder.Build(panel)).ShouldBe(expected);
+    }
+
+    [Fact]
+    public void Find_DryLaminateUnderAWetMesh_CountsColumnsNotLayers()
+    {
+        // A membrane on the mesh is swamped with the mesh; what is dry below it then is a pocket, seen from above no larger than the panel.
+        Panel panel = StripWith([TestPanels.Vent(TestPanels.Path((0.2025, 0), (0.2025, 0.02)), VentKind.Membrane)]) with
+        {
+            Zones = [TestPanels.Cloth with { Permeability = new(1e-10, 1e-10, 1e-13, 0) }],
+            FlowMeshes = [new("mesh", null, PanelFace.BagSide, 1e-3, 0.85, new(3e-9, 3e-9, 1e-8, 0))],
+        };
+        FillMap map = MapOf(panel);
+        DrySpot spot = DrySpotFinder.Find(map, new(2000, 100000)).ShouldHaveSingleItem();
+
+        spot.Cells.Count.ShouldBe(spot.Nodes.Select(map.Problem.CellOf).Distinct().Count());
+        spot.SealedArea.ShouldBeInRange(0.2975 * 0.02, 0.5 * 0.02 * (1 + 1e-9));
+        spot.Area.ShouldBeLessThan(spot.SealedArea);
+    }
+
     private static FillMap MapOf(Panel panel) => FillMap.Compute(FillProblemBuilder.Build(panel));
 
     private static Panel StripWith(Vent[] vents) => TestPanels.Panel(
