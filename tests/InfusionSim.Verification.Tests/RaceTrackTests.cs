@@ -12,6 +12,7 @@ namespace InfusionSim.Verification.Tests;
 public sealed class RaceTrackTests
 {
     private const string Source = "own reference, the gap as cells of its own on squares 2.5 times finer";
+    private const string InnerSource = "own reference, the gap as squares of its own";
     private const double Length = 0.5, Width = 0.2, GapWidth = 2e-3, CellSize = 2.5e-3, FineSize = 1e-3;
     private static readonly Point2[] Places = [new(0.25, 0.19), new(0.25, 0.01), new(0.49, 0.19)];
 
@@ -37,6 +38,32 @@ public sealed class RaceTrackTests
         double fill = FillTotal.Of(resolved, all, Chain.SolverTolerance).Clock;
         new AccuracyRecord("race-track, fill", Source, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
         foreach (double share in (double[])[0.01, 0.1, 0.5, 1]) Chain.State(map, share * map.FillClock);
+    }
+
+    [Fact]
+    public void Arrivals_BesideAGapInTheCloth_AreThoseOfTheResolvedGap()
+    {
+        // Case: the same panel with the gap in its midst, as at a butt joint, on squares of 4 mm. Reference: the gap as a row of squares of 2 mm.
+        const double Middle = 0.101, Coarse = 4e-3;
+        Gap gap = new("G1", new([new(0, Middle), new(Length, Middle)]), GapWidth, null);
+        Zone strip = Reference.Isotropic("gap", Passages.Duct(GapWidth, Reference.Thickness), 1, Reference.Thickness, Shapes.Box(0, Middle - GapWidth / 2, Length, Middle + GapWidth / 2));
+        Panel bare = Gapped() with { Gaps = [] };
+        FillMap map = FillMap.Compute(Chain.Problem(bare with { Gaps = [gap], CellSize = Coarse }));
+        FillProblem resolved = Chain.Problem(bare with { Zones = [Reference.Skin, strip], CellSize = GapWidth });
+        bool[] all = [.. resolved.PoreVolume.Select(static volume => volume > 0)];
+        FillMarcher fine = new(resolved, all);
+
+        // Tolerance 2 % as above.
+        foreach (Point2 place in (Point2[])[new(0.25, 0.12), new(0.25, 0.19), new(0.49, 0.02)])
+        {
+            double observed = map.ArrivalAt(place), expected = WhenHalfWet(fine, resolved, place, 0.8 * observed, 1.2 * observed);
+            new AccuracyRecord(
+                $"gap in the cloth, arrival at {place.X * 1e3:0}, {place.Y * 1e3:0} mm", InnerSource, expected / Reference.ClockRate, observed / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
+        }
+
+        double fill = FillTotal.Of(resolved, all, Chain.SolverTolerance).Clock;
+        new AccuracyRecord("gap in the cloth, fill", InnerSource, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
+        Chain.State(map, 0.3 * map.FillClock);
     }
 
     // The places lie at corners of the fine squares: a front that passes has filled half of the four squares round it.

@@ -1,3 +1,4 @@
+using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Layers;
@@ -30,8 +31,19 @@ internal sealed class InnerLineCutter
     /// <param name="stretches">The stretches.</param>
     /// <param name="contacts">Contacts of the line.</param>
     /// <param name="isFeed">Whether the line brings resin.</param>
-    /// <param name="onlyOnTop">Whether it lies on the panel; false for a gap, which parts the laminate from bottom to top.</param>
-    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed, bool onlyOnTop = true)
+    public void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed) => Enter(stretches, contacts, isFeed, onlyOnTop: true, halfWidth: 0);
+
+    /// <summary>Enters the stretches of a gap that lie inside the cloth: it parts the layer whether anything lies on it or not.</summary>
+    /// <param name="stretches">The stretches.</param>
+    /// <param name="contacts">Contacts of the gap.</param>
+    /// <param name="width">Its width [m].</param>
+    public void EnterGap(IReadOnlyList<Segment> stretches, ContactTable contacts, double width)
+    {
+        GapRoom.Take(sheet, stretches, width);
+        Enter(stretches, contacts, isFeed: true, onlyOnTop: false, width / 2);
+    }
+
+    private void Enter(IReadOnlyList<Segment> stretches, ContactTable contacts, bool isFeed, bool onlyOnTop, double halfWidth)
     {
         foreach (Segment stretch in stretches)
         {
@@ -39,7 +51,7 @@ internal sealed class InnerLineCutter
             {
                 if (onlyOnTop && !sheet.IsOnTop(edge.Cell) && !sheet.IsOnTop(edge.OtherCell(cells.Grid))) continue;
                 if (!cuts.TryGetValue(edge, out List<LineCrossing>? crossings)) cuts[edge] = crossings = [];
-                crossings.Add(new(share, stretch, contacts, isFeed));
+                crossings.Add(new(share, stretch, contacts, isFeed, halfWidth));
             }
         }
 
@@ -66,15 +78,25 @@ internal sealed class InnerLineCutter
         {
             LineCrossing near = crossings.MinBy(crossing => crossing.Share), far = crossings.MaxBy(crossing => crossing.Share);
             int other = edge.OtherCell(cells.Grid);
-            near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.Share, conductances), edge.IsThroughFace);
-            far.Contacts.AddBeyond(other, edge.ConductanceTo(1 - far.Share, conductances), edge.IsThroughFace);
+            Point2 start = cells.CentroidOf(edge.Cell), end = cells.CentroidOf(other);
+            near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.ClothOf(near.Share, start, end), conductances), edge.IsThroughFace);
+            far.Contacts.AddBeyond(other, edge.ConductanceTo(far.ClothOf(1 - far.Share, start, end), conductances), edge.IsThroughFace);
             if (!edge.IsThroughFace) continue;
+            Shorten(edge.Cell, -edge.Right, -edge.Up, near.Beyond(near.Share, start, end));
+            Shorten(other, edge.Right, edge.Up, far.Beyond(1 - far.Share, start, end));
             severed.Enter(edge.Cell, other, edge.IsNorth, near.Stretch);
             severed.Enter(other, edge.Cell, edge.IsNorth, far.Stretch);
         }
 
         severed.HandOver(sheet.PoreVolume);
         foreach (LatticeEdge edge in cuts.Keys) edge.Cut(conductances);
+
+        // A gap that takes in the middle of a cell shortens the way to the cell behind it as well.
+        void Shorten(int cell, int right, int up, double share)
+        {
+            int before = right + up < 0 ? cell + up * cells.Grid.Columns + right : cell;
+            if (share > 0 && before >= 0) conductances.Way(Math.Abs(right), Math.Abs(up)).Conductance[before] /= 1 - share;
+        }
     }
 
     // A cell alone between the arms of a bent vent would stay dry for no other reason than its size: the way across the farthest arm stays open, behind which the vent still blocks.

@@ -78,7 +78,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
                 LayerSheet sheet = sheets[layer];
                 if (sheet.Layer.Kind != LayerKind.Laminate) continue;
                 OutlineContacts.Add(sheet.Of(contacts), gap.Path.Points, following, sheet.Cells, sheet.Cloth, sheet.Exits);
-                cutters[layer].Enter(inside, sheet.Of(contacts), isFeed: true, onlyOnTop: false);
+                cutters[layer].EnterGap(inside, sheet.Of(contacts), gap.Width);
             }
 
             return contacts;

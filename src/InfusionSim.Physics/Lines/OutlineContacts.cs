@@ -26,12 +26,12 @@ internal static class OutlineContacts
         }
     }
 
-    /// <summary>Whether a feed or an open vent lies along most of each edge piece, in the order of the cells' list.</summary>
+    /// <summary>Whether a feed, an open vent or a gap lies along most of each edge piece, in the order of the cells' list.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="cells">Its cells.</param>
     public static IReadOnlyList<bool> FedPieces(Panel panel, CutCellGrid cells) => Fed(panel, [.. cells.EdgePieces.Select(piece => new Segment(piece.Start, piece.End))]);
 
-    /// <summary>Whether a feed or an open vent lies where each slanted way ends on an edge, in the order of the list.</summary>
+    /// <summary>Whether a feed, an open vent or a gap lies where each slanted way ends on an edge, in the order of the list.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="exits">The slanted ways.</param>
     public static IReadOnlyList<bool> FedExits(Panel panel, IReadOnlyList<WallExit> exits) => Fed(panel, [.. exits.Select(exit => exit.Wall)]);
@@ -40,12 +40,12 @@ internal static class OutlineContacts
     {
         bool[] fed = new bool[edges.Length];
         if (fed.Length == 0) return fed;
-        foreach ((LinePath path, double contactWidth) in panel.Feeds.Select(feed => (feed.Path, feed.ContactWidth))
-            .Concat(panel.Vents.Where(vent => vent.Kind == VentKind.Tube).Select(vent => (vent.Path, vent.ContactWidth))))
+        foreach ((LinePath path, EdgeFollowing following) in panel.Feeds.Select(feed => (feed.Path, EdgeFollowing.ForContactWidth(feed.ContactWidth)))
+            .Concat(panel.Vents.Where(vent => vent.Kind == VentKind.Tube).Select(vent => (vent.Path, EdgeFollowing.ForContactWidth(vent.ContactWidth))))
+            .Concat(panel.Gaps.Select(gap => (gap.Path, EdgeFollowing.ForGap(gap.Width)))))
         {
             if (path.IsFitting) continue;
             Segment[] segments = [.. Segment.Between(path.Points)];
-            EdgeFollowing following = EdgeFollowing.ForContactWidth(contactWidth);
             for (int k = 0; k < fed.Length; k++) fed[k] |= edges[k].Length > 0 && CoveredLength(segments, edges[k], following) > edges[k].Length / 2;
         }
 
