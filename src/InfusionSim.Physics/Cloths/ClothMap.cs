@@ -47,6 +47,10 @@ public sealed class ClothMap
     /// <param name="zone">Index of the zone.</param>
     public ClothTensor this[int zone] => cloths[zone];
 
+    /// <summary>Ways between cells that conduct like a zone.</summary>
+    /// <param name="zone">Index of the zone.</param>
+    public SellingStencil StencilOf(int zone) => stencils[zone];
+
     /// <summary>Conductance of a way between cells that lies in one zone, per width over length [m³]; 0 where the zone's stencil has no such way.</summary>
     /// <param name="zone">Index of the zone.</param>
     /// <param name="right">Columns to the right that it leads [-].</param>

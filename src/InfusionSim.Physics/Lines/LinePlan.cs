@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
+using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Network;
 using InfusionSim.Physics.Panels;
@@ -36,6 +37,7 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
         ContactTable[] gaps = [.. panel.Gaps.Select(LayGap)];
         cancellation.ThrowIfCancellationRequested();
         foreach (InnerLineCutter cutter in cutters) cutter.CutAll();
+        foreach (LayerSheet sheet in sheets) LooseCells.Join(sheet.Cells, sheet.Cloth, sheet.Conductances);
         for (int k = 0; k < feeds.Length; k++) PlaceShort(feeds[k], panel.Feeds[k].Path, panel.Feeds[k].ContactWidth, true);
         for (int k = 0; k < vents.Length; k++) PlaceShort(vents[k], panel.Vents[k].Path, panel.Vents[k].ContactWidth, panel.Vents[k].Kind == VentKind.Tube);
         foreach ((LayerSheet sheet, IReadOnlyList<int> under) in open) fittings[sheet].OpenUnder(under, sheet.Conductances);

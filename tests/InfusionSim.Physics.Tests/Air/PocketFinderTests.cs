@@ -95,4 +95,20 @@ public class PocketFinderTests
 
     private static Panel StripWith(Vent[] vents) => TestPanels.Panel(
         TestPanels.Rectangle(0, 0, 0.5, 0.02), 0.005, [TestPanels.Cloth], [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.02)))], vents);
+
+    [Theory]
+    [InlineData(20, 33)]
+    [InlineData(100, 8)]
+    public void Find_ThinWakeBehindACutoutInTurnedCloth_IsNotTakenForPockets(double ratio, double degrees)
+    {
+        // The front closes over the wake from its side; long slanted ways cut the last dry streak into pieces that the resin reaches a moment later.
+        Zone zone = TestPanels.ZoneOf("skin", 3e-3, 0.5, ratio * 1e-10, 1e-10, degrees * Math.PI / 180);
+        Panel panel = TestPanels.Panel(
+            TestPanels.Rectangle(0, 0, 0.6, 0.4), 0.0125, [zone], [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.4)))],
+            TestPanels.Vent(TestPanels.Path((0.6, 0), (0.6, 0.4)), VentKind.Membrane));
+        FillMap map = FillMap.Compute(FillProblemBuilder.Build(panel with { Region = new(panel.Region.Outline, [TestPanels.Rectangle(0.25, 0.15, 0.31, 0.2)]) }));
+
+        PocketFinder.Find(map).ShouldBeEmpty();
+        map.Arrival.ShouldAllBe(clock => !double.IsPositiveInfinity(clock));
+    }
 }
