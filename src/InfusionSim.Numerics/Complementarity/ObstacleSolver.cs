@@ -80,7 +80,7 @@ public sealed unsafe class ObstacleSolver
         }
 
         // What a line node feeds may lie anywhere, not only beside what is wet.
-        foreach ((int at, _, _) in _system.Links) _system.Watch(at);
+        foreach (int at in _system.LinkedCells) _system.Watch(at);
         _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
     }
 
@@ -120,11 +120,11 @@ public sealed unsafe class ObstacleSolver
             if (stands || patience.Corrections >= RestlessAfter)
             {
                 double reduction = stands ? patience.Reduction(imbalance) : RestlessReduction;
-                cycles += _system.Correct(_accumulated, reduction, keepPositive: true, cancellation);
+                cycles += _system.Correct(_accumulated, _offer, _capacity, reduction, cancellation);
             }
             else
             {
-                _system.CorrectOnce(_accumulated);
+                _system.CorrectOnce(_accumulated, _offer, _capacity);
                 cycles++;
             }
         }

@@ -5,14 +5,15 @@ namespace InfusionSim.Numerics.Complementarity;
 /// <summary>Decides after each correction whether to go on.</summary>
 internal sealed class Patience
 {
-    // Each correction should gain far more than a half; three on end that do not are the end of what rounding allows. The first may even lose:
-    // what single precision leaves of a large solution can weigh more than the load.
+    // Each correction should gain far more than a half; three on end that do not are the end of what rounding allows.
     private const double Gain = 0.5;
     private const int IdleLimit = 3;
 
-    // Aiming a little below the tolerance saves one more pass; single precision gives four digits at once safely.
-    private const double Aim = 0.3;
-    private const double BestReduction = 1e-4;
+    // Fewer digits at once than double precision holds, so that what was computed on the way is checked against the truth.
+    private const double BestReduction = 1e-7;
+
+    /// <summary>Share of the tolerance to aim at: a little below it saves one more pass.</summary>
+    public const double Aim = 0.3;
 
     private readonly double _tolerance;
     private readonly int _limit;

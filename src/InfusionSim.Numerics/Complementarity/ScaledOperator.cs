@@ -111,8 +111,7 @@ internal sealed unsafe class ScaledOperator
 
     /// <summary>Makes the operator in single precision.</summary>
     /// <param name="finest">The finest grid.</param>
-    /// <param name="links">What joins cells and line nodes: where the cell lies, the node, the scaled conductance.</param>
-    public SingleOperator MakeSingle(MultigridLevel finest, IReadOnlyList<(int At, int Node, double Conductance)> links)
+    public SingleOperator MakeSingle(MultigridLevel finest)
     {
         Field<float> anchor = new(Layout), east = finest.East, north = finest.North;
         Narrow(Anchor, anchor);
@@ -122,7 +121,7 @@ internal sealed unsafe class ScaledOperator
             Narrow(North, north = new(Layout));
         }
 
-        return new SingleOperator(finest, east, north, anchor, _ways, links);
+        return new SingleOperator(finest, east, north, anchor, _ways);
     }
 
     private int AtOf(int cell) => Layout.At(cell % Layout.Columns, cell / Layout.Columns % Layout.Rows, cell / (Layout.Columns * Layout.Rows));

@@ -24,6 +24,8 @@ internal sealed unsafe class WetSystem
 
     private readonly ScaledOperator _operator;
     private readonly MultigridHierarchy _hierarchy;
+    private readonly LineLinks _links;
+    private readonly SingleOperator _single;
     private readonly ConjugateGradient _inner;
     private readonly LineSystem? _lines;
     private readonly RowSpans _window;
@@ -39,11 +41,11 @@ internal sealed unsafe class WetSystem
         MultigridLevel finest = _operator.MakeFinestLevel();
         _window = new RowSpans(finest.Layout.Rows, finest.Layout.PaddedColumns, PaddedLayout.Lanes);
         _linkInflow = new(finest.Layout, matrix.LineNodes);
-        (int, int, double)[] links = _lines is null ? [] : [.. _lines.Links.Select(link => (AtOf(finest.Layout, link.First), link.Second, link.Conductance))];
-        foreach ((int at, _, _) in links) _linked.Add(at);
+        _links = new LineLinks(_lines, finest.Layout);
+        _linked.UnionWith(_links.LinkedCells);
         _hierarchy = new MultigridHierarchy(finest, _lines);
-        _inner = new ConjugateGradient(_hierarchy, _operator.MakeSingle(finest, links), _lines);
-        Links = links;
+        _single = _operator.MakeSingle(finest);
+        _inner = new ConjugateGradient(_hierarchy, _operator, _links);
     }
 
     /// <summary>What conductances were divided by [the unit of the matrix].</summary>
@@ -55,8 +57,8 @@ internal sealed unsafe class WetSystem
     /// <summary>Number of line nodes [-].</summary>
     public int LineNodes => _lines?.Count ?? 0;
 
-    /// <summary>What joins cells and line nodes: where the cell lies, the node, the scaled conductance.</summary>
-    public IReadOnlyList<(int At, int Node, double Conductance)> Links { get; }
+    /// <summary>Where the cells lie that are linked to line nodes.</summary>
+    public IReadOnlyCollection<int> LinkedCells => _linked;
 
     /// <summary>Columns of each row that may hold wet cells in some layer, in whole vectors.</summary>
     public RowSpans Active => Finest.Active;
@@ -92,7 +94,7 @@ internal sealed unsafe class WetSystem
         Finest.Rest.Origin[at] = wet ? _operator.Rest.Origin[at] : 0;
         Finest.EliminateColumn(column, row);
         Finest.Value.Origin[at] = 0;
-        _inner.Correction.Origin[at] = 0;
+        _inner.Residual.Cells.Origin[at] = 0;
         Finest.Changed.Add(column, row, layer);
         Finest.ChangedColumns.Add(column, row, 0);
         Finest.Active.Include(row, column, column + 1);
@@ -106,7 +108,6 @@ internal sealed unsafe class WetSystem
     {
         if (_lines!.IsWet[node] == wet) return;
         _lines.IsWet[node] = wet;
-        _inner.LineCorrection[node] = 0;
         _hierarchy.MarkLinesChanged();
     }
 
@@ -120,91 +121,79 @@ internal sealed unsafe class WetSystem
 
     /// <summary>Makes <see cref="Outflow"/> count what line nodes give off at some unknowns.</summary>
     /// <param name="x">Unknowns.</param>
-    public void ReadLines(NodeField x)
-    {
-        double* inflow = _linkInflow.Cells.Origin;
-        foreach ((int at, _, _) in Links) inflow[at] = 0;
-        foreach ((int at, int node, double conductance) in Links) inflow[at] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
-    }
+    public void ReadLines(NodeField x) => _links.WriteInflow(x, _linkInflow.Cells);
 
     /// <summary>Net outflow of a cell, (A x) in scaled conductances; <see cref="ReadLines"/> comes first.</summary>
     /// <param name="x">Unknowns.</param>
     /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
     public double Outflow(NodeField x, int at) => _operator.Outflow(x.Cells, at) - _linkInflow.Cells.Origin[at];
 
-    /// <summary>Net outflow of a line node, (A x) in scaled conductances.</summary>
+    /// <summary>Net outflow of the line nodes, (A x) in scaled conductances.</summary>
     /// <param name="x">Unknowns.</param>
     /// <param name="outflow">Where the outflow of each line node goes.</param>
-    public void LineOutflow(NodeField x, Span<double> outflow)
-    {
-        for (int node = 0; node < LineNodes; node++) outflow[node] = _lines!.Anchor[node] * x.Lines[node];
-        if (_lines is null) return;
-        foreach ((int first, int second, double conductance) in _lines.Joints)
-        {
-            double flow = conductance * (x.Lines[first] - x.Lines[second]);
-            outflow[first] += flow;
-            outflow[second] -= flow;
-        }
-
-        foreach ((int at, int node, double conductance) in Links) outflow[node] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
-    }
+    public void LineOutflow(NodeField x, Span<double> outflow) => _links.WriteOutflow(x, outflow);
 
     /// <summary>Sets what a newly wet cell is not balanced by, for the next <see cref="Correct"/>.</summary>
     /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
     /// <param name="imbalance">Imbalance.</param>
     public void SetImbalance(int at, double imbalance) => Finest.Load.Origin[at] = (float)imbalance;
 
-    /// <summary>Computes load − held − A x, keeps it for the wet nodes as what <see cref="Correct"/> will balance, and lets dry and wet nodes change places where asked.</summary>
+    /// <summary>Computes load − held − A x, keeps it for the wet cells as what <see cref="CorrectOnce"/> will balance, and lets dry and wet nodes change places: a dry node that is offered more than it can hold becomes wet, a wet node that holds nothing and is offered less becomes dry.</summary>
     /// <param name="x">Unknowns.</param>
     /// <param name="load">Right-hand side.</param>
-    /// <param name="held">What a wet node keeps of it; null for nothing.</param>
-    /// <param name="changePlaces">When given, a dry node that is offered more than it can hold becomes wet and its surplus is noted here, and a wet node that holds nothing and is offered less becomes dry; when null, all stay as they are.</param>
+    /// <param name="held">What a wet node keeps of it.</param>
+    /// <param name="carrier">Where the surplus of cells that become wet is noted.</param>
     /// <returns>Sum of the absolute imbalance of the wet nodes, what they can hold in all, and how many nodes changed places.</returns>
-    public WetBalance Balance(NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces)
+    public WetBalance Balance(NodeField x, NodeField load, NodeField held, SurplusCarrier carrier)
     {
-        RowSpans span = Active;
-        if (changePlaces is not null)
-        {
-            // The front may step out of the present window by as far as the ways reach.
-            _window.Clear();
-            _window.IncludeAround(Active, _operator.Reach);
-            span = _window;
-        }
-
+        // The front may step out of the present window by as far as the ways reach.
+        _window.Clear();
+        _window.IncludeAround(Active, _operator.Reach);
         WetBalance balance = default;
         ReadLines(x);
         for (int row = 0; row < Layout.Rows; row++)
         {
-            int start = span.Start(row), end = span.End(row);
-            if (start >= end) continue;
-            for (int layer = 0; layer < Layout.Layers; layer++) BalanceRow(row, layer, start, end, x, load, held, changePlaces, ref balance);
+            for (int layer = 0; layer < Layout.Layers && _window.Start(row) < _window.End(row); layer++) BalanceRow(row, layer, x, load, held, carrier, ref balance);
         }
 
-        if (_lines is not null) BalanceLines(x, load, held, changePlaces, ref balance);
+        if (_lines is not null) BalanceLines(x, load, held, ref balance);
         return balance;
     }
 
-    /// <summary>Corrects the wet nodes for the imbalance found last.</summary>
-    /// <param name="x">Unknowns.</param>
+    /// <summary>Corrects the wet nodes until the imbalance is reduced.</summary>
+    /// <param name="x">Unknowns; what falls below 0 becomes 0.</param>
+    /// <param name="load">Right-hand side.</param>
+    /// <param name="held">What a wet node keeps of it.</param>
     /// <param name="reduction">Wanted reduction of the imbalance.</param>
-    /// <param name="keepPositive">Whether what falls below 0 becomes 0.</param>
     /// <param name="cancellation">Stops the iteration between cycles.</param>
     /// <returns>Cycles used.</returns>
-    public int Correct(NodeField x, double reduction, bool keepPositive, CancellationToken cancellation)
+    public int Correct(NodeField x, NodeField load, NodeField held, double reduction, CancellationToken cancellation)
     {
         _hierarchy.Update();
-        int cycles = _inner.Solve(reduction, CycleLimit, cancellation);
-        Add(x, _inner.Correction, _inner.LineCorrection, 1, keepPositive);
+        int cycles = _inner.Solve(x, reduction * WriteResidual(x, load, held), CycleLimit, cancellation);
+        Add(x, null, 0);
         return cycles;
     }
 
-    /// <summary>Corrects the wet nodes by one cycle for the imbalance found last.</summary>
+    /// <summary>Corrects the wet nodes by one cycle for the imbalance that <see cref="Balance"/> found: enough while the wet set still moves.</summary>
     /// <param name="x">Unknowns; what falls below 0 becomes 0.</param>
-    public void CorrectOnce(NodeField x)
+    /// <param name="load">Right-hand side.</param>
+    /// <param name="held">What a wet node keeps of it.</param>
+    public void CorrectOnce(NodeField x, NodeField load, NodeField held)
     {
         _hierarchy.Update();
-        float step = _inner.StepAlongOneCycle();
-        if (step > 0) Add(x, Finest.Value, _hierarchy.FinestLines?.Value ?? [], step, keepPositive: true);
+        if (_lines is not null)
+        {
+            WriteResidual(x, load, held);
+            _inner.Solve(x, 0, 1, CancellationToken.None);
+            Add(x, null, 0);
+            return;
+        }
+
+        // One step of steepest descent in single precision, which saves the passes over direction and residual.
+        _hierarchy.Cycle();
+        (double gain, double curvature) = _single.StepAlongValue();
+        if (gain > 0 && curvature > 0) Add(x, Finest.Value, gain / curvature);
     }
 
     /// <summary>Solves A x = load on the wet nodes, starting from x.</summary>
@@ -216,37 +205,78 @@ internal sealed unsafe class WetSystem
     {
         double whole = SumOverWet(load);
         if (whole == 0) return new(StopReason.Converged, 0, 0, 0);
+        _hierarchy.Update();
         Patience patience = new(tolerance, CorrectionLimit);
         int cycles = 0;
         while (true)
         {
             cancellation.ThrowIfCancellationRequested();
-            double imbalance = Balance(x, load, null, null).Imbalance / whole;
+            double imbalance = WriteResidual(x, load, null) / whole;
             if (patience.Judge(imbalance, stands: true) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
-            cycles += Correct(x, patience.Reduction(imbalance), keepPositive: false, cancellation);
+            cycles += _inner.Solve(x, Patience.Aim * tolerance * whole, CycleLimit, cancellation);
         }
     }
 
     private static int AtOf(PaddedLayout layout, int cell) =>
         layout.At(cell % layout.Columns, cell / layout.Columns % layout.Rows, cell / (layout.Columns * layout.Rows));
 
-    private void Add(NodeField x, Field<float> correction, double[] lineCorrection, float factor, bool keepPositive)
+    /// <summary>Adds a multiple of a correction to the cells, if there is one, and lets nothing stay below 0.</summary>
+    private void Add(NodeField x, Field<float>? correction, double factor)
     {
-        double least = keepPositive ? 0 : double.NegativeInfinity;
-        Vector512<double> floor = Create(least), times = Create((double)factor);
+        Vector512<double> zero = Vector512<double>.Zero, times = Create(factor);
         for (int layer = 0; layer < Layout.Layers; layer++)
         {
             for (int row = 0; row < Layout.Rows; row++)
             {
                 double* value = x.Cells.Row(row, layer);
-                float* change = correction.Row(row, layer);
+                float* change = correction is null ? null : correction.Row(row, layer);
                 int end = Active.End(row);
                 for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
-                    MaxNative(FusedMultiplyAdd(times, Widen(change + i), Load(value + i)), floor).Store(value + i);
+                    MaxNative(change == null ? Load(value + i) : FusedMultiplyAdd(times, Widen(change + i), Load(value + i)), zero).Store(value + i);
             }
         }
 
-        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node] + factor * lineCorrection[node], least);
+        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node], 0);
+    }
+
+    /// <summary>Writes load − held − A x of the wet nodes as the residual of conjugate gradients.</summary>
+    /// <returns>Sum of its absolute values.</returns>
+    private double WriteResidual(NodeField x, NodeField load, NodeField? held)
+    {
+        NodeField residual = _inner.Residual;
+        ReadLines(x);
+        Vector512<double> sum = Vector512<double>.Zero;
+        for (int row = 0; row < Layout.Rows; row++)
+        {
+            int start = Active.Start(row), end = Active.End(row);
+            for (int layer = 0; layer < Layout.Layers && start < end; layer++)
+            {
+                double* given = load.Cells.Row(row, layer), kept = held is null ? null : held.Cells.Row(row, layer), r = residual.Cells.Row(row, layer);
+                double* links = _lines is null ? null : _linkInflow.Cells.Row(row, layer);
+                float* diagonal = Finest.Diagonal.Row(row, layer);
+                RowOutflow outflow = new(_operator, row, layer, x.Cells);
+                for (int i = start; i < end; i += Vector512<double>.Count)
+                {
+                    Vector512<double> imbalance = Load(given + i) - outflow.At(i);
+                    if (kept != null) imbalance -= Load(kept + i);
+                    if (links != null) imbalance += Load(links + i);
+                    imbalance &= GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
+                    sum += Abs(imbalance);
+                    imbalance.Store(r + i);
+                }
+            }
+        }
+
+        double total = Sum(sum);
+        LineOutflow(x, residual.Lines);
+        for (int node = 0; node < LineNodes; node++)
+        {
+            double imbalance = load.Lines[node] - (held is null ? 0 : held.Lines[node]) - residual.Lines[node];
+            residual.Lines[node] = _lines!.IsWet[node] ? imbalance : 0;
+            total += Math.Abs(residual.Lines[node]);
+        }
+
+        return total;
     }
 
     private double SumOverWet(NodeField field)
@@ -266,40 +296,35 @@ internal sealed unsafe class WetSystem
         return total;
     }
 
-    private void BalanceRow(int row, int layer, int start, int end, NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces, ref WetBalance balance)
+    private void BalanceRow(int row, int layer, NodeField x, NodeField load, NodeField held, SurplusCarrier carrier, ref WetBalance balance)
     {
-        int at = Layout.At(0, row, layer);
-        double* given = load.Cells.Row(row, layer), kept = held is null ? null : held.Cells.Row(row, layer);
+        int at = Layout.At(0, row, layer), end = _window.End(row);
+        double* given = load.Cells.Row(row, layer), kept = held.Cells.Row(row, layer);
         double* links = _lines is null ? null : _linkInflow.Cells.Row(row, layer);
         float* diagonal = Finest.Diagonal.Row(row, layer), remainder = Finest.Load.Row(row, layer);
         RowOutflow outflow = new(_operator, row, layer, x.Cells);
         Vector512<double> zero = Vector512<double>.Zero, sum = zero, holding = zero, noise = Create(Rounding);
-        for (int i = start; i < end; i += Vector512<double>.Count)
+        for (int i = _window.Start(row); i < end; i += Vector512<double>.Count)
         {
-            Vector512<double> hold = kept == null ? zero : Load(kept + i);
+            Vector512<double> hold = Load(kept + i);
             Vector512<double> imbalance = Load(given + i) - hold - outflow.At(i);
             if (links != null) imbalance += Load(links + i);
             Vector512<double> wet = GreaterThan(Widen(diagonal + i), zero);
-            if (changePlaces is not null)
+            Vector512<double> wanted = (GreaterThan(outflow.Here(i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
+            ulong differ = (wanted ^ wet).ExtractMostSignificantBits();
+            while (differ != 0)
             {
-                Vector512<double> wanted = (GreaterThan(outflow.Here(i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
-                ulong differ = (wanted ^ wet).ExtractMostSignificantBits();
-                while (differ != 0)
-                {
-                    int lane = System.Numerics.BitOperations.TrailingZeroCount(differ);
-                    differ &= differ - 1;
-                    bool becomesWet = wanted.AsInt64()[lane] != 0;
-                    SetWet(at + i + lane, becomesWet);
-                    if (becomesWet) changePlaces.Add(at + i + lane, imbalance[lane]);
-                    balance.Changed++;
-                }
-
-                wet = wanted;
+                int lane = System.Numerics.BitOperations.TrailingZeroCount(differ);
+                differ &= differ - 1;
+                bool becomesWet = wanted.AsInt64()[lane] != 0;
+                SetWet(at + i + lane, becomesWet);
+                if (becomesWet) carrier.Add(at + i + lane, imbalance[lane]);
+                balance.Changed++;
             }
 
-            imbalance &= wet;
+            imbalance &= wanted;
             sum += Abs(imbalance);
-            holding += hold & wet;
+            holding += hold & wanted;
             Vector256.Narrow(imbalance.GetLower(), imbalance.GetUpper()).Store(remainder + i);
         }
 
@@ -307,26 +332,23 @@ internal sealed unsafe class WetSystem
         balance.Held += Sum(holding);
     }
 
-    private void BalanceLines(NodeField x, NodeField load, NodeField? held, SurplusCarrier? changePlaces, ref WetBalance balance)
+    private void BalanceLines(NodeField x, NodeField load, NodeField held, ref WetBalance balance)
     {
-        double[] remainder = _hierarchy.FinestLines!.Load;
-        LineOutflow(x, remainder);
-        for (int node = 0; node < remainder.Length; node++)
+        double[] outflow = _linkInflow.Lines;
+        LineOutflow(x, outflow);
+        for (int node = 0; node < outflow.Length; node++)
         {
-            double hold = held is null ? 0 : held.Lines[node], imbalance = load.Lines[node] - hold - remainder[node];
-            if (changePlaces is not null)
+            double hold = held.Lines[node], imbalance = load.Lines[node] - hold - outflow[node];
+            bool wanted = hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold);
+            if (wanted != _lines!.IsWet[node])
             {
-                bool wanted = hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold);
-                if (wanted != _lines!.IsWet[node])
-                {
-                    SetLineWet(node, wanted);
-                    balance.Changed++;
-                }
+                SetLineWet(node, wanted);
+                balance.Changed++;
             }
 
-            remainder[node] = _lines!.IsWet[node] ? imbalance : 0;
-            balance.Imbalance += Math.Abs(remainder[node]);
-            if (_lines.IsWet[node]) balance.Held += hold;
+            if (!wanted) continue;
+            balance.Imbalance += Math.Abs(imbalance);
+            balance.Held += hold;
         }
     }
 

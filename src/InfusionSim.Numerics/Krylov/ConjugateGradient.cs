@@ -1,227 +1,193 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using InfusionSim.Numerics.Complementarity;
 using InfusionSim.Numerics.Lines;
 using InfusionSim.Numerics.Multigrid;
 using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Krylov;
 
-/// <summary>Conjugate gradients on the wet nodes in single precision, preconditioned by a V-cycle: the inner part of an iterative refinement.</summary>
+/// <summary>Conjugate gradients on the wet nodes in double precision, preconditioned by a V-cycle in single precision.</summary>
 /// <remarks>
-/// The residual lives in the finest grid's Load, the preconditioned residual in its Value; those of the line nodes, in double precision, in the hierarchy's view
-/// of them. The operator is applied as a sum of conductance times difference: a diagonal times a value less its neighbours' would lose a small flow
+/// The operator is applied as a sum of conductance times difference: a diagonal times a value less its neighbours' would lose a small flow
 /// through a large conductance to rounding. Source: Hestenes and Stiefel, J. Res. NBS 49 (1952) 409 (from memory).
 /// </remarks>
 internal sealed unsafe class ConjugateGradient
 {
-    // Single precision has given what it can when the residual has not halved for this many cycles.
-    private const int StallLimit = 12;
+    // Rounding allows no more when the preconditioned residual has not halved for this many cycles.
+    private const int StallLimit = 25;
 
     private readonly MultigridHierarchy _hierarchy;
     private readonly MultigridLevel _finest;
-    private readonly SingleOperator _operator;
-    private readonly LineSystem? _lines;
-    private readonly Field<float> _direction;
-    private readonly Field<float> _image;
-    private readonly double[] _lineDirection, _lineImage;
+    private readonly ScaledOperator _operator;
+    private readonly LineLinks _lines;
+    private readonly NodeField _direction;
+    private readonly NodeField _image;
 
     /// <summary>Makes a solver on the finest grid of a hierarchy.</summary>
     /// <param name="hierarchy">Grids.</param>
-    /// <param name="single">The operator, in the units of the finest couplings.</param>
-    /// <param name="lines">Line nodes; null for none.</param>
-    public ConjugateGradient(MultigridHierarchy hierarchy, SingleOperator single, LineSystem? lines)
+    /// <param name="scaled">The operator of the cells.</param>
+    /// <param name="lines">The operator of the line nodes.</param>
+    public ConjugateGradient(MultigridHierarchy hierarchy, ScaledOperator scaled, LineLinks lines)
     {
         _hierarchy = hierarchy;
         _finest = hierarchy.Levels[0];
-        _operator = single;
+        _operator = scaled;
         _lines = lines;
-        _direction = new(_finest.Layout);
-        _image = new(_finest.Layout);
-        Correction = new(_finest.Layout);
-        _lineDirection = new double[lines?.Count ?? 0];
-        _lineImage = new double[_lineDirection.Length];
-        LineCorrection = new double[_lineDirection.Length];
+        _direction = new(_finest.Layout, lines.Count);
+        _image = new(_finest.Layout, lines.Count);
+        Residual = new(_finest.Layout, lines.Count);
     }
 
-    /// <summary>Solution of the last call of <see cref="Solve"/> at the cells; 0 in cells that take no part.</summary>
-    public Field<float> Correction { get; }
+    /// <summary>What is not balanced: filled before <see cref="Solve"/>, brought up to date by it; 0 in nodes that take no part.</summary>
+    public NodeField Residual { get; }
 
-    /// <summary>Solution of the last call at the line nodes; 0 in nodes that take no part.</summary>
-    public double[] LineCorrection { get; }
-
-    /// <summary>Finds how far to go along the finest Value, as one cycle from the finest Load has left it.</summary>
-    /// <remarks>One step of steepest descent, for when the wet set still moves and more would be wasted; passes over direction and residual are saved.</remarks>
-    /// <returns>Length of the step; 0 when there is nothing to gain.</returns>
-    public float StepAlongOneCycle()
-    {
-        _hierarchy.Cycle();
-        double gain = LoadTimesValue();
-        if (!(gain > 0)) return 0;
-        double curvature = Apply(_finest.Value);
-        return curvature > 0 ? (float)(gain / curvature) : 0;
-    }
-
-    private double[] LineLoad => _hierarchy.FinestLines?.Load ?? [];
-
-    private double[] LineValue => _hierarchy.FinestLines?.Value ?? [];
-
-    /// <summary>Solves for the finest Load, which is overwritten by what stays unbalanced.</summary>
-    /// <param name="reduction">Wanted ratio of the residual's length after to before.</param>
+    /// <summary>Corrects unknowns until the sum of the absolute residual is small.</summary>
+    /// <param name="x">Unknowns that the residual belongs to.</param>
+    /// <param name="target">Sum of the absolute residual to reach.</param>
     /// <param name="limit">Most cycles.</param>
     /// <param name="cancellation">Stops the iteration between cycles.</param>
     /// <returns>Cycles used.</returns>
-    public int Solve(double reduction, int limit, CancellationToken cancellation)
+    public int Solve(NodeField x, double target, int limit, CancellationToken cancellation)
     {
-        double preconditioned = 0, first = 0, least = double.PositiveInfinity;
+        double before = 0, least = double.PositiveInfinity;
         int idle = 0;
-        for (int cycle = 1; ; cycle++)
+        for (int cycle = 0; ; cycle++)
         {
             cancellation.ThrowIfCancellationRequested();
+            if (NarrowResidual() <= target || cycle == limit || idle == StallLimit) return cycle;
             _hierarchy.Cycle();
-            double now = LoadTimesValue();
-            if (cycle == 1) first = now;
+            double now = ResidualTimesValue();
 
-            // Not a number or not positive: the residual is zero in single precision.
-            if (!(now > 0))
-            {
-                if (cycle == 1) ClearCorrection();
-                return cycle;
-            }
-
-            double curvature = TurnAndApply(cycle == 1 ? 0 : (float)(now / preconditioned), cycle == 1);
-            if (!(curvature > 0)) return cycle;
-            Advance((float)(now / curvature), cycle == 1);
-            preconditioned = now;
-
+            // Not a number or not positive: nothing is left in single precision.
+            if (!(now > 0)) return cycle + 1;
             (least, idle) = now < least / 4 ? (now, 0) : (least, idle + 1);
-
-            // The preconditioned norm of the residual before this step; a step gains about a digit.
-            if (cycle >= limit || idle >= StallLimit || now <= first * reduction * reduction) return cycle;
+            double curvature = TurnAndApply(cycle == 0 ? 0 : now / before);
+            if (!(curvature > 0)) return cycle + 1;
+            Advance(x, now / curvature);
+            before = now;
         }
     }
 
-    private double LoadTimesValue()
+    private double NarrowResidual()
     {
-        double total = 0;
+        Vector512<double> sum = Vector512<double>.Zero;
         for (int layer = 0; layer < _finest.Layout.Layers; layer++)
         {
             for (int row = 0; row < _finest.Layout.Rows; row++)
             {
-                float* r = _finest.Load.Row(row, layer), z = _finest.Value.Row(row, layer);
-                Vector512<float> sum = Vector512<float>.Zero;
-                for (int i = _finest.Active.Start(row); i < _finest.Active.End(row); i += PaddedLayout.Lanes)
-                    sum = FusedMultiplyAdd(Load(r + i), Load(z + i), sum);
-                total += Sum(sum);
+                double* r = Residual.Cells.Row(row, layer);
+                float* load = _finest.Load.Row(row, layer);
+                int end = _finest.Active.End(row);
+                for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count)
+                {
+                    Vector512<double> here = Load(r + i);
+                    sum += Abs(here);
+                    Vector256.Narrow(here.GetLower(), here.GetUpper()).Store(load + i);
+                }
             }
         }
 
-        for (int node = 0; node < _lineImage.Length; node++) total += LineLoad[node] * LineValue[node];
+        double total = Sum(sum);
+        if (_hierarchy.FinestLines is not LevelLines lines) return total;
+        Residual.Lines.CopyTo(lines.Load, 0);
+        foreach (double residual in Residual.Lines) total += Math.Abs(residual);
+        return total;
+    }
+
+    private double ResidualTimesValue()
+    {
+        Vector512<double> sum = Vector512<double>.Zero;
+        for (int layer = 0; layer < _finest.Layout.Layers; layer++)
+        {
+            for (int row = 0; row < _finest.Layout.Rows; row++)
+            {
+                double* r = Residual.Cells.Row(row, layer);
+                float* z = _finest.Value.Row(row, layer);
+                int end = _finest.Active.End(row);
+                for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count) sum = FusedMultiplyAdd(Load(r + i), Widen(z + i), sum);
+            }
+        }
+
+        double total = Sum(sum);
+        if (_hierarchy.FinestLines is LevelLines lines)
+            for (int node = 0; node < lines.Value.Length; node++) total += Residual.Lines[node] * lines.Value[node];
         return total;
     }
 
     /// <summary>Turns the direction and applies the operator to it, each row as soon as the rows it reaches have turned.</summary>
-    private double TurnAndApply(float keep, bool first)
+    private double TurnAndApply(double keep)
     {
+        int rows = _finest.Layout.Rows, layers = _finest.Layout.Layers, reach = Math.Max(1, _operator.Reach);
+        double[] turned = _direction.Lines;
+        if (_hierarchy.FinestLines is LevelLines lines)
+            for (int node = 0; node < turned.Length; node++) turned[node] = keep * turned[node] + lines.Value[node];
         double total = 0;
-        int rows = _finest.Layout.Rows, reach = _operator.RowReach;
         for (int row = 0; row < rows + reach; row++)
         {
-            for (int layer = 0; layer < _finest.Layout.Layers; layer++)
-                if (row < rows) TurnRow(row, layer, keep, first);
-            for (int layer = 0; layer < _finest.Layout.Layers; layer++)
-                if (row >= reach) total += _operator.ApplyRow(row - reach, layer, _direction, _image);
+            for (int layer = 0; layer < layers && row < rows; layer++) TurnRow(row, layer, keep);
+            for (int layer = 0; layer < layers && row >= reach; layer++) total += ApplyRow(row - reach, layer);
         }
 
-        if (_lines is null) return total;
-        double[] value = LineValue;
-        for (int node = 0; node < _lineDirection.Length; node++) _lineDirection[node] = first ? value[node] : keep * _lineDirection[node] + value[node];
-        return total + ApplyLines(_direction, _lineDirection);
+        return total + _lines.Apply(_direction, _image, _finest.Diagonal);
     }
 
-    private double Apply(Field<float> vector)
+    private void TurnRow(int row, int layer, double keep)
     {
-        double total = 0;
-        for (int row = 0; row < _finest.Layout.Rows; row++)
-            for (int layer = 0; layer < _finest.Layout.Layers; layer++) total += _operator.ApplyRow(row, layer, vector, _image);
-        return _lines is null ? total : total + ApplyLines(vector, LineValue);
-    }
-
-    private void TurnRow(int row, int layer, float keep, bool first)
-    {
-        Vector512<float> factor = Create(keep);
-        float* p = _direction.Row(row, layer), z = _finest.Value.Row(row, layer);
+        Vector512<double> factor = Create(keep);
+        double* p = _direction.Cells.Row(row, layer);
+        float* z = _finest.Value.Row(row, layer);
         int end = _finest.Active.End(row);
-        for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
-            (first ? Load(z + i) : FusedMultiplyAdd(factor, Load(p + i), Load(z + i))).Store(p + i);
+        if (keep == 0)
+        {
+            for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count) Widen(z + i).Store(p + i);
+            return;
+        }
+
+        for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count) FusedMultiplyAdd(factor, Load(p + i), Widen(z + i)).Store(p + i);
     }
 
-    private double ApplyLines(Field<float> vector, double[] lines)
+    private double ApplyRow(int row, int layer)
     {
-        double total = 0;
-        float* p = vector.Origin, q = _image.Origin, diagonal = _finest.Diagonal.Origin;
-        Array.Clear(_lineImage);
-        for (int node = 0; node < _lineImage.Length; node++) _lineImage[node] = _lines!.Anchor[node] * lines[node];
-        foreach ((int first, int second, double conductance) in _lines!.Joints)
+        double* q = _image.Cells.Row(row, layer);
+        float* diagonal = _finest.Diagonal.Row(row, layer);
+        RowOutflow outflow = new(_operator, row, layer, _direction.Cells);
+        Vector512<double> sum = Vector512<double>.Zero;
+        int end = _finest.Active.End(row);
+        for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count)
         {
-            double flow = conductance * (lines[first] - lines[second]);
-            _lineImage[first] += flow;
-            _lineImage[second] -= flow;
+            Vector512<double> image = outflow.At(i) & GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
+            image.Store(q + i);
+            sum = FusedMultiplyAdd(outflow.Here(i), image, sum);
         }
 
-        // Every link counts, wet or dry: a dry end holds 0.
-        foreach ((int at, int node, double conductance) in _operator.Links)
-        {
-            double flow = conductance * (p[at] - lines[node]);
-            _lineImage[node] -= flow;
-            if (diagonal[at] <= 0) continue;
-            q[at] += (float)flow;
-            total += p[at] * flow;
-        }
-
-        for (int node = 0; node < _lineImage.Length; node++)
-        {
-            if (!_lines.IsWet[node]) _lineImage[node] = 0;
-            total += lines[node] * _lineImage[node];
-        }
-
-        return total;
+        return Sum(sum);
     }
 
-    private void Advance(float step, bool first)
+    private void Advance(NodeField unknowns, double step)
     {
-        Vector512<float> length = Create(step);
+        Vector512<double> length = Create(step);
         for (int layer = 0; layer < _finest.Layout.Layers; layer++)
         {
             for (int row = 0; row < _finest.Layout.Rows; row++)
             {
-                float* p = _direction.Row(row, layer), q = _image.Row(row, layer), r = _finest.Load.Row(row, layer), x = Correction.Row(row, layer);
+                double* p = _direction.Cells.Row(row, layer), q = _image.Cells.Row(row, layer), r = Residual.Cells.Row(row, layer), x = unknowns.Cells.Row(row, layer);
                 int end = _finest.Active.End(row);
-                for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
+                for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count)
                 {
-                    (first ? length * Load(p + i) : FusedMultiplyAdd(length, Load(p + i), Load(x + i))).Store(x + i);
+                    FusedMultiplyAdd(length, Load(p + i), Load(x + i)).Store(x + i);
                     (Load(r + i) - length * Load(q + i)).Store(r + i);
                 }
             }
         }
 
-        double[] load = LineLoad;
-        for (int node = 0; node < _lineImage.Length; node++)
+        for (int node = 0; node < unknowns.Lines.Length; node++)
         {
-            LineCorrection[node] = (first ? 0 : LineCorrection[node]) + step * _lineDirection[node];
-            load[node] -= step * _lineImage[node];
+            unknowns.Lines[node] += step * _direction.Lines[node];
+            Residual.Lines[node] -= step * _image.Lines[node];
         }
     }
 
-    private void ClearCorrection()
-    {
-        for (int layer = 0; layer < _finest.Layout.Layers; layer++)
-        {
-            for (int row = 0; row < _finest.Layout.Rows; row++)
-            {
-                int start = _finest.Active.Start(row), count = _finest.Active.End(row) - start;
-                if (count > 0) new Span<float>(Correction.Row(row, layer) + start, count).Clear();
-            }
-        }
-
-        Array.Clear(LineCorrection);
-    }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector512<double> Widen(float* values) => WidenLower(Create(Vector256.Load(values), Vector256<float>.Zero));
 }

@@ -18,9 +18,7 @@ internal sealed unsafe class SingleOperator
     /// <param name="north">Conductance to the neighbour in the next row.</param>
     /// <param name="anchor">Conductance to fixed pressures.</param>
     /// <param name="ways">Slanted ways.</param>
-    /// <param name="links">What joins cells and line nodes: where the cell lies, the node, the conductance.</param>
-    public SingleOperator(
-        MultigridLevel finest, Field<float> east, Field<float> north, Field<float> anchor, SlantedWay[] ways, IReadOnlyList<(int At, int Node, double Conductance)> links)
+    public SingleOperator(MultigridLevel finest, Field<float> east, Field<float> north, Field<float> anchor, SlantedWay[] ways)
     {
         _finest = finest;
         _east = east;
@@ -28,31 +26,35 @@ internal sealed unsafe class SingleOperator
         _anchor = anchor;
         _above = finest.Above;
         _ways = ways;
-        Links = links;
-        RowReach = Math.Max(1, ways.Select(static way => way.Up).DefaultIfEmpty(0).Max());
     }
 
-    /// <summary>Rows above a cell that its ways reach [-].</summary>
-    public int RowReach { get; }
+    /// <summary>Measures the step along the finest grid's Value that balances its Load best.</summary>
+    /// <returns>Value times Load, and Value times the image of Value: their ratio is the length of the step.</returns>
+    public (double Gain, double Curvature) StepAlongValue()
+    {
+        double gain = 0, curvature = 0;
+        for (int row = 0; row < _finest.Layout.Rows; row++)
+        {
+            for (int layer = 0; layer < _finest.Layout.Layers; layer++)
+            {
+                (float rowGain, float rowCurvature) = StepAlongRow(row, layer);
+                gain += rowGain;
+                curvature += rowCurvature;
+            }
+        }
 
-    /// <summary>What joins cells and line nodes, wet or dry.</summary>
-    public IReadOnlyList<(int At, int Node, double Conductance)> Links { get; }
+        return (gain, curvature);
+    }
 
-    /// <summary>Applies the operator to one row.</summary>
-    /// <param name="row">Row.</param>
-    /// <param name="layer">Layer.</param>
-    /// <param name="vector">What it is applied to.</param>
-    /// <param name="image">Where the row of the image goes; 0 in dry cells.</param>
-    /// <returns>The row's part of vector times image.</returns>
-    public double ApplyRow(int row, int layer, Field<float> vector, Field<float> image)
+    private (float Gain, float Curvature) StepAlongRow(int row, int layer)
     {
         int stride = _finest.Layout.Stride, end = _finest.Active.End(row);
         nint layerStride = _finest.Layout.LayerStride;
-        float* p = vector.Row(row, layer), q = image.Row(row, layer), diagonal = _finest.Diagonal.Row(row, layer), anchor = _anchor.Row(row, layer);
+        float* p = _finest.Value.Row(row, layer), load = _finest.Load.Row(row, layer), diagonal = _finest.Diagonal.Row(row, layer), anchor = _anchor.Row(row, layer);
         float* east = _east.Row(row, layer), north = _north.Row(row, layer), south = _north.Row(row - 1, layer);
         float* above = _above is null || layer + 1 == _finest.Layout.Layers ? null : _above.Row(row, layer);
         float* below = _above is null || layer == 0 ? null : _above.Row(row, layer - 1);
-        Vector512<float> sum = Vector512<float>.Zero;
+        Vector512<float> sum = Vector512<float>.Zero, gain = Vector512<float>.Zero;
         for (int i = _finest.Active.Start(row); i < end; i += PaddedLayout.Lanes)
         {
             Vector512<float> here = Load(p + i);
@@ -70,11 +72,10 @@ internal sealed unsafe class SingleOperator
             }
 
             Vector512<float> takesPart = GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
-            Vector512<float> applied = (flow + other) & takesPart;
-            applied.Store(q + i);
-            sum = FusedMultiplyAdd(here, applied, sum);
+            sum = FusedMultiplyAdd(here, (flow + other) & takesPart, sum);
+            gain = FusedMultiplyAdd(here, Load(load + i), gain);
         }
 
-        return Sum(sum);
+        return (Sum(gain), Sum(sum));
     }
 }
