@@ -12,8 +12,8 @@ public static class Chain
     /// <summary>Largest mass error a forecast may have [-].</summary>
     public const double MassTolerance = 1e-9;
 
-    /// <summary>Largest sum of imbalances the linear solver may leave, over the pore volume [-]: that of a forecast.</summary>
-    public const double SolverTolerance = 1e-10;
+    /// <summary>Largest sum of imbalances the linear solver may leave, over the pore volume [-]: well below that of a forecast, so that weakly joined cells of strongly directed cloth are exact too.</summary>
+    public const double SolverTolerance = 1e-12;
 
     /// <summary>Cells and conductances of a panel.</summary>
     /// <param name="panel">The panel.</param>
