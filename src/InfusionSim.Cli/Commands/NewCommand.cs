@@ -20,22 +20,26 @@ public static class NewCommand
             Arity = ArgumentArity.OneOrMore,
         };
         Option<string?> output = CommandOptions.OutputFile("Plan file to write; left out: SHAPE.json; - for the screen.");
+        Option<bool> mesh = new("--mesh") { Description = "Lay a flow mesh over the whole bag side." };
         Option<string[]> set = CommandOptions.Set();
         Option<bool> force = new("--force") { Description = "Write over a file that is there." };
         ExampleCommand command = new(
-            "new", "Write a plan to begin with: a shape, its size, a first line plan.", "infusionsim new plate 600x400 -o plate.json", "infusionsim new disc 0.5m -o disc.json")
+            "new", "Write a plan to begin with: a shape, its size, a first line plan.", "infusionsim new plate 600x400 -o plate.json", "infusionsim new disc 0.5m -o disc.json",
+            "infusionsim new strip 800x100 --mesh --set \"flowMeshes[0].thicknessMm=1.2mm\" -o meshed.json")
         {
             Footnote = "Shapes:\n" + string.Join('\n', TextTable.Lines([.. PanelShapes.All.Select(one => (string[])["  " + one.Name, one.Sizes, one.Lines])])),
         };
         command.Add(shape);
         command.Add(size);
         command.Add(output);
+        command.Add(mesh);
         command.Add(set);
         command.Add(force);
         command.SetAction(typed =>
         {
             string name = typed.GetRequiredValue(shape);
             InfusionPlan plan = FirstPlan.Of(name, string.Concat(typed.GetRequiredValue(size)));
+            if (typed.GetValue(mesh)) FirstPlan.LayMesh(plan);
             PlanFile.Change(plan, typed.GetValue(set) ?? [], screen.Error);
             Write(screen, plan, typed.GetValue(output) ?? name.ToLowerInvariant() + ".json", typed.GetValue(force));
             return ExitCodes.Done;
@@ -56,7 +60,7 @@ public static class NewCommand
             throw new CommandException(ExitCodes.BadInput, $"{path} is there already. Name another file with -o, or write over it with --force.");
         FileWriter.Write(path, text);
         screen.Output.WriteLine(path);
-        screen.Error.WriteLine($"{plan.Title}: {Count(plan.Feeds.Count, "feed")}, {Count(plan.Vents.Count, "vent")}, cloth, resin and bag to begin with.");
+        screen.Error.WriteLine($"{plan.Title}: {Count(plan.Feeds.Count, "feed")}, {Count(plan.Vents.Count, "vent")}, {(plan.FlowMeshes.Count > 0 ? "a flow mesh, " : "")}cloth, resin and bag to begin with.");
         screen.Error.WriteLine("Put your own numbers in, from your data sheets and your own measurements.");
         screen.Error.WriteLine($"Next     infusionsim fill {path}");
     }

@@ -58,7 +58,7 @@ public static class SelftestCommand
         rows.AddRange(results.Select(Row));
         foreach (string line in TextTable.Lines(rows)) screen.Output.WriteLine(line);
         screen.Output.WriteLine();
-        screen.Output.WriteLine("In the columns: error of the time on 25, 50, 100 and 200 squares across. Order: how often the error halves when the squares do.");
+        screen.Output.WriteLine("In the columns: error of the time on 25, 50, 100 and 200 squares across. Order: how often the error halves when the squares do; - where what is left is not theirs.");
         int off = results.Count(result => !result.Passes);
         screen.Output.WriteLine(off == 0 ? $"All {results.Count} as they should be." : $"{off} of {results.Count} are off. Please report this table.");
     }
@@ -68,7 +68,7 @@ public static class SelftestCommand
         result.Check.Name,
         result.Check.ExpectedTimeS.ToString("0.00", CultureInfo.InvariantCulture) + " s",
         .. result.Errors.Select(error => Math.Abs(error) < 1e-6 ? "0" : Numbers.Figures(100 * error, 2) + " %"),
-        result.IsExact ? "exact" : result.Order.ToString("0.0", CultureInfo.InvariantCulture),
+        result.IsExact ? "exact" : result.IsSettled ? "-" : result.Order.ToString("0.0", CultureInfo.InvariantCulture),
         result.Passes ? "ok" : "OFF",
     ];
 
@@ -79,7 +79,7 @@ public static class SelftestCommand
         result.Check.ExpectedTimeS,
         SquaresAcross = SelftestResult.Across,
         ErrorRatios = result.Errors.Select(error => double.IsFinite(error) ? error : (double?)null),
-        Order = result.IsExact || !double.IsFinite(result.Order) ? (double?)null : result.Order,
+        Order = result.IsSettled || !double.IsFinite(result.Order) ? (double?)null : result.Order,
         result.Passes,
     };
 }

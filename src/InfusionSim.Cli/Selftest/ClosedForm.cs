@@ -11,4 +11,8 @@ namespace InfusionSim.Cli.Selftest;
 /// <param name="Draw">Makes the plan; the size of its squares is set afterwards.</param>
 /// <param name="ReadTimeS">Takes the time out of the forecast [s]; null when the forecast has none.</param>
 public sealed record ClosedForm(
-    string Name, string Source, double ExpectedTimeS, double AcrossMm, double MostError, Func<InfusionPlan> Draw, Func<FillForecast, double?> ReadTimeS);
+    string Name, string Source, double ExpectedTimeS, double AcrossMm, double MostError, Func<InfusionPlan> Draw, Func<FillForecast, double?> ReadTimeS)
+{
+    /// <summary>Relative error below which the squares have no say and an order says nothing [-]; by default what the solver leaves.</summary>
+    public double Floor { get; init; } = SelftestResult.Exact;
+}

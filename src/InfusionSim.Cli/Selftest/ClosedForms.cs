@@ -3,14 +3,14 @@ using static InfusionSim.Cli.Shapes.Drawing;
 
 namespace InfusionSim.Cli.Selftest;
 
-/// <summary>Fills with a known time. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving pressure.</summary>
+/// <summary>Fills with a known time, of cloth alone. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving pressure.</summary>
 public static class ClosedForms
 {
     private const int RoundCorners = 720;
     private const int MarksAllRound = 40;
 
     /// <summary>φ μ / (K Δp) [s/m²].</summary>
-    private const double Slowness = 0.5 * 0.2 / (1e-10 * 1e5);
+    internal const double Slowness = 0.5 * 0.2 / (1e-10 * 1e5);
 
     /// <summary>All checks.</summary>
     public static readonly IReadOnlyList<ClosedForm> All =
@@ -24,6 +24,7 @@ public static class ClosedForms
         new("rectangle 600 x 400, fed all round", "torsion function: Timoshenko & Goodier, Theory of Elasticity, from memory", Slowness * Rectangle(0.4, 0.6), 400, 3e-3, PlainRectangle, Fill),
         new("ellipse 600 x 400, fed all round", "torsion function: Timoshenko & Goodier, from memory", Slowness * Ellipse(0.3, 0.2), 400, 3e-3, EllipsePlan, Fill),
         new("triangle 500 mm, fed all round", "torsion function: Timoshenko & Goodier, from memory", Slowness * Math.Pow(0.5 * Math.Sqrt(3) / 2, 2) / 27, 433.0127, 5e-3, Triangle, Fill),
+        .. LayUpForms.All,
     ];
 
     private static double Radial(double fitting, double front) =>
@@ -42,17 +43,22 @@ public static class ClosedForms
         return a * a * (0.125 - 4 / Math.Pow(Math.PI, 3) * sum);
     }
 
-    private static double? Fill(FillForecast forecast) => forecast.HasFillTimeS ? forecast.FillTimeS : null;
+    internal static double? Fill(FillForecast forecast) => forecast.HasFillTimeS ? forecast.FillTimeS : null;
 
     private static double? Marks(FillForecast forecast) =>
         forecast.TimingMarks.All(mark => mark.HasArrivalTimeS) ? forecast.TimingMarks.Average(mark => mark.ArrivalTimeS) : null;
 
-    private static InfusionPlan Strip()
+    private static InfusionPlan Strip() => Strip(500, 100);
+
+    /// <summary>A strip fed at its left end.</summary>
+    /// <param name="length">Length [mm].</param>
+    /// <param name="width">Width [mm].</param>
+    internal static InfusionPlan Strip(double length, double width)
     {
-        InfusionPlan plan = Cloth(Drawing(0, 0, 500, 100));
-        plan.Feeds.Add(Feed("F1", At(0, 0), At(0, 100)));
-        plan.Vents.Add(Vent("V1", At(500, 0), At(500, 100)));
-        plan.TimingMarks.Add(Mark("M1", At(250, 50)));
+        InfusionPlan plan = Cloth(Drawing(0, 0, length, width));
+        plan.Feeds.Add(Feed("F1", At(0, 0), At(0, width)));
+        plan.Vents.Add(Vent("V1", At(length, 0), At(length, width)));
+        plan.TimingMarks.Add(Mark("M1", At(length / 2, width / 2)));
         return plan;
     }
 
@@ -93,7 +99,7 @@ public static class ClosedForms
 
     private static InfusionPlan PlainRectangle() => FedAllRound(Drawing(0, 0, 600, 400), At(300, 200));
 
-    private static InfusionPlan EllipsePlan() => FedAllRound(Round(300, 200), At(0, 0));
+    internal static InfusionPlan EllipsePlan() => FedAllRound(Round(300, 200), At(0, 0));
 
     private static InfusionPlan Triangle()
     {

@@ -11,11 +11,14 @@ public sealed record SelftestResult(ClosedForm Check, IReadOnlyList<double> Erro
     /// <summary>Least observed order that passes [-].</summary>
     public const double LeastOrder = 0.9;
 
-    // Below this an error is that of the solver, and an order of it says nothing.
-    private const double Exact = 1e-6;
+    /// <summary>Relative error below which it is that of the solver [-].</summary>
+    public const double Exact = 1e-6;
 
     /// <summary>Whether every grid gives the formula's time to the solver's tolerance.</summary>
     public bool IsExact => Errors.All(error => Math.Abs(error) <= Exact);
+
+    /// <summary>Whether no grid errs by more than what the squares have no say in.</summary>
+    public bool IsSettled => Errors.All(error => Math.Abs(error) <= Check.Floor);
 
     /// <summary>Observed order: how often the error halves when the squares do, from the coarsest grid to the finest [-].</summary>
     public double Order => Math.Log2(Math.Abs(Errors[0]) / Math.Max(Math.Abs(Errors[^1]), Exact)) / (Errors.Count - 1);
@@ -24,5 +27,5 @@ public sealed record SelftestResult(ClosedForm Check, IReadOnlyList<double> Erro
     public double JudgedError => Errors[Across.ToList().IndexOf(100)];
 
     /// <summary>Whether the error is small enough and shrinks as it should.</summary>
-    public bool Passes => Errors.All(double.IsFinite) && Math.Abs(JudgedError) <= Check.MostError && (IsExact || Order >= LeastOrder);
+    public bool Passes => Errors.All(double.IsFinite) && Math.Abs(JudgedError) <= Check.MostError && (IsSettled || Order >= LeastOrder);
 }

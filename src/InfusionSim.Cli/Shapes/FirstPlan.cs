@@ -54,6 +54,15 @@ public static partial class FirstPlan
         Goals = new Goals { LargestDrySpotMm2 = PlanDefaults.LargestDrySpotMm2, SmallestGelMarginRatio = PlanDefaults.SmallestGelMarginRatio },
     };
 
+    /// <summary>Lays a flow mesh over the whole bag side.</summary>
+    /// <remarks>Numbers of the size that a light knitted mesh has under full vacuum (common practice); the mesh's own replace them.</remarks>
+    /// <param name="plan">The plan; changed in place.</param>
+    public static void LayMesh(InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        plan.FlowMeshes.Add(new FlowMesh { Name = "mesh", ThicknessMm = 1, Porosity = 0.85, Permeability = new Permeability { K1M2 = 3e-9 } });
+    }
+
     private static double[] Lengths(PanelShape shape, string size)
     {
         string[] parts = [.. Times().Split(size.Trim()).Where(part => part.Length > 0)];

@@ -12,12 +12,7 @@ internal static class NotComputedCheck
     /// <summary>Checks a plan.</summary>
     public static void Run(InfusionPlan plan, FaultList faults)
     {
-        for (int k = 0; k < plan.Pots.Count; k++)
-            if (plan.Pots[k] is { LevelMm: not 0 }) Refuse($"pots[{k}].levelMm", $"pots[{k}].levelMm asks for a pot that does not stand level; this version cannot compute one. Take it out.");
-        if (plan.Slope is not null) Refuse("slope", "slope asks for a panel that does not lie level; this version cannot compute one. Take it out.");
         if (KnownOnly.ParseFrom(plan.ToByteArray()).CalculateSize() != plan.CalculateSize())
-            Refuse("", "The plan holds fields that this version does not know, so leaving them out would answer another question. Use a newer service.");
-
-        void Refuse(string path, string text) => faults.Add(path, text, ErrorReason.NotComputedYet);
+            faults.Add("", "The plan holds fields that this version does not know, so leaving them out would answer another question. Use a newer service.", ErrorReason.NotComputedYet);
     }
 }

@@ -12,17 +12,14 @@ internal static class ResinWords
     public static string Text(FillForecast forecast, InfusionPlan plan)
     {
         double drawnOff = forecast.Vents.Sum(vent => vent.ResinOutG), inMesh = forecast.HasResinInMeshG ? forecast.ResinInMeshG : 0;
-        double fed = forecast.Feeds.Sum(feed => feed.ResinInG);
-        double inGaps = plan.Gaps.Count == 0 ? 0 : fed - forecast.ResinInPreformG - inMesh - drawnOff;
         double inHoses = forecast.Feeds.Sum(feed => feed.HasLineVolumeCm3 ? feed.LineVolumeCm3 : 0) * plan.Resin.DensityKgPerM3 / 1000;
         string[] parts =
         [
-            $"{Amounts.Weight(forecast.ResinInPreformG)} in the cloth",
+            $"{Amounts.Weight(forecast.ResinInPreformG)} in {InPart(plan)}",
             .. Part(inMesh, MeshName(plan)),
-            .. Part(inGaps, plan.Gaps.Count == 1 ? "in the gap" : "in the gaps"),
             .. Part(drawnOff, "out of the vents"),
         ];
-        double through = forecast.ResinInPreformG + inMesh + Math.Max(0, inGaps) + drawnOff;
+        double through = forecast.ResinInPreformG + inMesh + drawnOff;
         string sum = parts.Length == 1 ? parts[0] : $"{string.Join(", ", parts)}: {Amounts.Weight(through)} through the feeds";
         return inHoses < Nothing ? sum : $"{sum}, {Amounts.Weight(inHoses)} stay in hoses and lines";
     }
@@ -31,6 +28,14 @@ internal static class ResinWords
     {
         if (grams >= Nothing) yield return $"{Amounts.Weight(grams)} {where}";
     }
+
+    private static string InPart(InfusionPlan plan) => (plan.Cores.Count > 0, plan.Gaps.Count > 0) switch
+    {
+        (true, true) => "cloth, core and gaps",
+        (true, false) => "cloth and core",
+        (false, true) => "cloth and gaps",
+        _ => "the cloth",
+    };
 
     private static string MeshName(InfusionPlan plan) => (plan.FlowMeshes.Count > 0, plan.PeelPly is not null) switch
     {

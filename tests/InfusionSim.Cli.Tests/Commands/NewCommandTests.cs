@@ -17,6 +17,18 @@ public sealed class NewCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Plan_WithAMesh_AnswersForBothSides()
+    {
+        (await _session.RunAsync("new strip 600x40 --mesh --set resolution.cellMm=10 -o meshed.json")).ShouldBe(ExitCodes.Done);
+        _session.Error.ShouldContain("a flow mesh, cloth, resin and bag");
+        _session.Read("meshed.json").ShouldContain("\"flowMeshes\"");
+
+        (await _session.RunAsync("fill meshed.json")).ShouldBe(ExitCodes.Done, _session.Error);
+        _session.Output.ShouldContain("\nTool     the tool side is up to ");
+        _session.Output.ShouldContain(" g in the mesh");
+    }
+
+    [Fact]
     public async Task Plan_ThatIsThere_IsKeptUnlessForced()
     {
         _session.Write("plate.json", "mine");

@@ -30,6 +30,9 @@ public sealed class ClosedFormsTests
     [InlineData("rectangle 600 x 400, fed all round", 161.2342)]
     [InlineData("ellipse 600 x 400, fed all round", 138.4615)]
     [InlineData("triangle 500 mm, fed all round", 69.44444)]
+    [InlineData("mesh on a strip of 1 m, open through", 712.1212)]
+    [InlineData("square 500 mm behind a hose of 2 m", 1266.9208)]
+    [InlineData("upright strip of 1 m, fed at its foot", 5391.43)]
     public void Formula_OfEachCheck_GivesTheTabledTime(string name, double seconds) =>
         ClosedForms.All.Single(check => check.Name == name).ExpectedTimeS.ShouldBe(seconds, 1e-6 * seconds);
 
@@ -47,6 +50,12 @@ public sealed class ClosedFormsTests
     [InlineData(0.01, 0.005, double.NaN, 0.00125, false)]
     public void Verdict_OfErrors_AsksForSizeAndOrder(double a, double b, double c, double d, bool passes) =>
         new SelftestResult(ClosedForms.All[4], [a, b, c, d]).Passes.ShouldBe(passes);
+
+    [Theory]
+    [InlineData(2e-6, 1e-6, 3e-6, 4e-6, true)]
+    [InlineData(2e-6, 1e-6, 3e-6, 4e-5, false)]
+    public void Verdict_OfErrorsBelowTheFloorOfTheFormula_AsksForNoOrder(double a, double b, double c, double d, bool passes) =>
+        new SelftestResult(ClosedForms.All[0] with { Floor = 1e-5, MostError = 1e-4 }, [a, b, c, d]).Passes.ShouldBe(passes);
 
     [Fact, Trait("Speed", "Slow")]
     public async Task Selftest_OfThisProgram_Passes()

@@ -30,6 +30,20 @@ public sealed class FirstPlanTests
 
     [Theory]
     [MemberData(nameof(Examples))]
+    public void Shape_WithAMesh_IsASoundPlan(string shape, string size)
+    {
+        InfusionPlan plan = FirstPlan.Of(shape, size);
+        FirstPlan.LayMesh(plan);
+
+        PlanCheck check = PlanChecker.Check(plan);
+
+        check.Faults.ShouldBeEmpty();
+        check.Warnings.ShouldBeEmpty();
+        check.Plan.FlowMeshes.ShouldHaveSingleItem().Face.ShouldBe(PanelFace.BagSide);
+    }
+
+    [Theory]
+    [MemberData(nameof(Examples))]
     public void Shape_WrittenAndRead_IsTheSamePlan(string shape, string size)
     {
         InfusionPlan plan = FirstPlan.Of(shape, size);

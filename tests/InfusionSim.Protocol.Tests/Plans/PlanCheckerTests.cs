@@ -145,20 +145,6 @@ public sealed class PlanCheckerTests
         plan.Vents[0].Name = new string('b', 61);
     })).Faults.Select(fault => (fault.Path, fault.Reason)).ShouldBe([("title", ErrorReason.TooLarge), ("vents[0].name", ErrorReason.TooLarge)]);
 
-    [Fact]
-    public void Check_EffectsOfLaterVersions_AreRefusedByName()
-    {
-        IReadOnlyList<Fault> faults = PlanChecker.Check(With(plan =>
-        {
-            plan.Slope = new Slope { AngleDeg = 20 };
-            plan.Pots.Add(new Pot { Name = "pail", LevelMm = -500 });
-            plan.Feeds[0].Pot = "pail";
-        })).Faults;
-
-        faults.Select(fault => fault.Path).ShouldBe(["pots[0].levelMm", "slope"]);
-        faults.ShouldAllBe(fault => fault.Reason == ErrorReason.NotComputedYet);
-    }
-
     [Theory]
     [InlineData(90)]
     [InlineData(-180)]
