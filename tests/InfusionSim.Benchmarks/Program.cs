@@ -4,17 +4,24 @@ using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Running;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using InfusionSim.Benchmarks.Filling;
+using InfusionSim.Benchmarks.Solving;
 
 namespace InfusionSim.Benchmarks;
 
 public static class Program
 {
-    /// <summary>"ratio" prints the one-run comparisons of the fill, "cancel" how fast a forecast gives up; anything else goes to BenchmarkDotNet.</summary>
+    /// <summary>"ratio" prints the one-run comparisons of the fill, "linear" those of one pressure solve, "cancel" how fast a forecast gives up; anything else goes to BenchmarkDotNet.</summary>
     public static int Main(string[] arguments)
     {
         if (arguments is ["ratio", ..])
         {
             FillRatios.Print(Console.Out);
+            return 0;
+        }
+
+        if (arguments is ["linear", ..])
+        {
+            LinearRatios.Print(Console.Out);
             return 0;
         }
 

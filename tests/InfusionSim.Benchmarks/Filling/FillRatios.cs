@@ -19,7 +19,7 @@ internal static class FillRatios
         double smallest = 0;
         foreach (int across in new[] { 96, 128, 256, 512, 1024 })
         {
-            (double seconds, int cycles) = Time(across);
+            (double seconds, int cycles) = Time(BenchmarkPanel.Of(across));
             double perCell = seconds * 1e9 / FillRun.Moments / across / across;
             if (across == 128) smallest = perCell;
             output.WriteLine(
@@ -27,6 +27,8 @@ internal static class FillRatios
                 + (smallest > 0 ? $"  {perCell / smallest:F2} × the cost per cell at 128²" : ""));
         }
 
+        (double layered, int layeredCycles) = Time(BenchmarkPanel.Meshed(256));
+        output.WriteLine($"  256² under a flow mesh, three sub-layers  {layered:F3} s  {layeredCycles / (double)FillRun.Moments:F1} cycles per moment");
         output.WriteLine("A whole forecast: arrival of every cell, pressures, vents, trapped air, coarser squares");
         foreach (int across in new[] { 128, 141, 256 })
         {
@@ -41,9 +43,8 @@ internal static class FillRatios
         Compare(output, 256, projected: true);
     }
 
-    private static (double Seconds, int Cycles) Time(int across)
+    private static (double Seconds, int Cycles) Time(FillProblem problem)
     {
-        FillProblem problem = BenchmarkPanel.Of(across);
         bool[] reached = FillRun.ReachedIn(problem);
         double end = FillTotal.Of(problem, reached, FillRun.Tolerance).Clock;
         int cycles = FillRun.FiftyMoments(problem, reached, end);
@@ -61,8 +62,8 @@ internal static class FillRatios
 
     private static void Compare(TextWriter output, int across, bool projected)
     {
-        double fill = Time(across).Seconds;
         FillProblem problem = BenchmarkPanel.Of(across);
+        double fill = Time(problem).Seconds;
         int cells = problem.PoreVolume.Count(static volume => volume > 0);
         Stopwatch watch = new();
         double seconds;
