@@ -70,18 +70,20 @@ public sealed class LayeredPanelTests
     [MemberData(nameof(Names))]
     public void Arrival_InEveryNode_IsTheHalfFullClock(string name)
     {
-        // Source and cases as above. Tolerance 0.2 % of the fill in every node of the part; nodes of next to no volume, the film beside a core, fill in a moment wherever that lies.
+        // Source and cases as above. Tolerance 0.1 % of the fill on both sides, as for one layer; 0.4 % in between, where no picture shows it.
         (FillProblem problem, FillMap map, CellByCellFill events) = FillOf(name);
+        HashSet<int> sides = [.. problem.BagSide, .. problem.ToolSide];
         double worst = 0;
         int worstNode = -1;
         for (int node = 0; node < problem.PoreVolume.Length; node++)
         {
             if (problem.PoreVolume[node] == 0) continue;
             double difference = Math.Abs(map.Arrival[node] - events.HalfFullClock[node]) / events.FillClock;
+            if (!sides.Contains(node)) difference /= 4;
             if (!(difference <= worst)) (worst, worstNode) = (difference, node);
         }
 
-        worst.ShouldBeLessThanOrEqualTo(2e-3, $"{name}: node {worstNode}, {map.Arrival[Math.Max(0, worstNode)]:G6} instead of {events.HalfFullClock[Math.Max(0, worstNode)]:G6}");
+        worst.ShouldBeLessThanOrEqualTo(1e-3, $"{name}: node {worstNode}, {map.Arrival[Math.Max(0, worstNode)]:G6} instead of {events.HalfFullClock[Math.Max(0, worstNode)]:G6}");
     }
 
     [Fact]

@@ -1,4 +1,6 @@
+using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Lines;
 
 namespace InfusionSim.Physics.Air;
@@ -15,12 +17,12 @@ public static class PocketFinder
     /// <summary>Smallest number of cells, seen from above, that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
     public const int SmallestPocket = 4;
 
-    /// <summary>Smallest pocket of a panel [-]: with turned cloth at least twice the square of the longest way, because resin that runs slantwise leaves single cells behind it for a while.</summary>
+    /// <summary>Smallest pocket of a panel [-]: with turned laminate at least twice the square of the longest way, because resin that runs slantwise leaves single cells behind it for a while.</summary>
     /// <param name="problem">The panel as numbers.</param>
     public static int SmallestIn(FillProblem problem)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        return problem.Operator.Ways.Skip(2).Select(static way => 2 * (way.Right * way.Right + way.Up * way.Up)).Append(SmallestPocket).Max();
+        return problem.Operator.Ways.Skip(2).Where(way => IsInLaminate(problem, way)).Select(static way => 2 * (way.Right * way.Right + way.Up * way.Up)).Append(SmallestPocket).Max();
     }
 
     private const double Tie = 1e-6;
@@ -68,5 +70,13 @@ public static class PocketFinder
             int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
             if (dry.Length >= smallest && dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count() >= smallest) pockets.Add(new Pocket(dry, clock));
         }
+    }
+
+    private static bool IsInLaminate(FillProblem problem, StencilWay way)
+    {
+        int cells = problem.Operator.CellsInLayer;
+        return Enumerable.Range(0, problem.Operator.Layers)
+            .Where(layer => problem.Stack is null || problem.Stack.Layers[layer].Kind == LayerKind.Laminate)
+            .Any(layer => way.Conductance.AsSpan(layer * cells, cells).IndexOfAnyExcept(0) >= 0);
     }
 }

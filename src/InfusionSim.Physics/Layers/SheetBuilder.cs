@@ -10,8 +10,9 @@ namespace InfusionSim.Physics.Layers;
 /// <summary>Lays the layers of a panel on its cells.</summary>
 internal static class SheetBuilder
 {
-    // Where a core leaves off the skins touch. A film of next to no volume takes the core's place there, so that each layer keeps one neighbour above and below.
-    private const double FilmShare = 1e-3;
+    // Where a core leaves off the skins touch. A film of them takes the core's place there, so that each layer keeps one neighbour above and below: a tenth of what the sub-layers on both sides hold, enough
+    // to fill as steadily as they do.
+    private const double FilmShare = 0.1;
 
     /// <summary>The layers, lowest first.</summary>
     /// <param name="panel">The panel.</param>
@@ -48,7 +49,7 @@ internal static class SheetBuilder
         sheets.Reverse();
         for (int index = 1; index < sheets.Count; index++)
         {
-            if (sheets[index].Layer.Kind == LayerKind.Core) LayFilm(sheets[index - 1], sheets[index], cells);
+            if (sheets[index].Layer.Kind == LayerKind.Core) LayFilm(sheets[index - 1], sheets[index], sheets[index + 1], cells);
         }
 
         return sheets;
@@ -91,15 +92,16 @@ internal static class SheetBuilder
         return under;
     }
 
-    private static void LayFilm(LayerSheet below, LayerSheet core, CutCellGrid cells)
+    private static void LayFilm(LayerSheet below, LayerSheet core, LayerSheet above, CutCellGrid cells)
     {
         for (int cell = 0; cell < cells.Area.Length; cell++)
         {
             double bare = cells.Area[cell] - core.Cover.Area[cell];
             if (!(bare > 0)) continue;
-            double film = FilmShare * below.PoreVolume[cell] * bare / cells.Area[cell];
-            below.PoreVolume[cell] -= film;
-            core.PoreVolume[cell] += film;
+            double share = FilmShare * bare / cells.Area[cell];
+            core.PoreVolume[cell] += share * (below.PoreVolume[cell] + above.PoreVolume[cell]);
+            below.PoreVolume[cell] *= 1 - share;
+            above.PoreVolume[cell] *= 1 - share;
         }
     }
 }
