@@ -11,6 +11,9 @@ public sealed class EdgeFinder
     // Sides are differences of products: what is smaller than this share of them counts as on the line, and touching counts as meeting.
     private const double OnLine = 1e-12;
 
+    // Edges that a way meets at shares no farther apart than this, it meets in their common corner.
+    private const double SamePlace = 1e-9;
+
     private readonly UniformGrid grid;
     private readonly List<(Point2 Start, Point2 End)>?[] edgesIn;
 
@@ -36,12 +39,37 @@ public sealed class EdgeFinder
     /// <param name="square">Index of the square.</param>
     public bool HasEdge(int square) => edgesIn[square] is not null;
 
-    /// <summary>Where a way first meets an edge; null when it meets none inside the grid.</summary>
+    /// <summary>Whether a way meets an edge, if only in a corner.</summary>
     /// <param name="from">Where the way begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
-    public EdgeHit? First(Point2 from, Point2 to)
+    public bool Meets(Point2 from, Point2 to)
     {
-        EdgeHit? first = null;
+        foreach ((Point2 start, Point2 end) in EdgesNear(from, to))
+        {
+            if (ShareAt(from, to, start, end) is not null) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Where a way first meets an edge: empty when it meets none inside the grid, one for each edge when it meets a corner.</summary>
+    /// <param name="from">Where the way begins [m].</param>
+    /// <param name="to">Where it ends [m].</param>
+    public IReadOnlyList<EdgeHit> First(Point2 from, Point2 to)
+    {
+        List<EdgeHit> hits = [];
+        foreach ((Point2 start, Point2 end) in EdgesNear(from, to))
+        {
+            if (ShareAt(from, to, start, end) is double share) hits.Add(new(share, start, end));
+        }
+
+        if (hits.Count < 2) return hits;
+        double first = hits.Min(hit => hit.Share) + SamePlace;
+        return [.. hits.Where(hit => hit.Share <= first).DistinctBy(hit => (hit.Start, hit.End))];
+    }
+
+    private IEnumerable<(Point2 Start, Point2 End)> EdgesNear(Point2 from, Point2 to)
+    {
         int lowColumn = Index(Math.Min(from.X, to.X) - grid.Origin.X, grid.Columns), highColumn = Index(Math.Max(from.X, to.X) - grid.Origin.X, grid.Columns);
         int lowRow = Index(Math.Min(from.Y, to.Y) - grid.Origin.Y, grid.Rows), highRow = Index(Math.Max(from.Y, to.Y) - grid.Origin.Y, grid.Rows);
         for (int row = lowRow; row <= highRow; row++)
@@ -49,14 +77,9 @@ public sealed class EdgeFinder
             for (int column = lowColumn; column <= highColumn; column++)
             {
                 if (edgesIn[grid.IndexOf(column, row)] is not { } edges) continue;
-                foreach ((Point2 start, Point2 end) in edges)
-                {
-                    if (ShareAt(from, to, start, end) is double share && !(first?.Share <= share)) first = new(share, start, end);
-                }
+                foreach ((Point2, Point2) edge in edges) yield return edge;
             }
         }
-
-        return first;
     }
 
     private int Index(double offset, int count) => Math.Clamp((int)Math.Floor(offset / grid.CellSize), 0, count - 1);

@@ -114,7 +114,7 @@ public sealed class ClothMap
         int first = parts[0].Zone;
         if (parts.TrueForAll(part => part.Zone == first)) return WeightIn(first, right, up);
         double length = from.DistanceTo(to), nx = (to.X - from.X) / length, ny = (to.Y - from.Y) / length;
-        if (!parts.TrueForAll(part => cloths[part.Zone].IsAligned)) (nx, ny) = Across(parts);
+        if (!parts.TrueForAll(part => cloths[part.Zone].IsAligned)) (nx, ny) = Across(parts, nx, ny);
         double carried = 0, resistance = 0;
         foreach (WayPart part in parts)
         {
@@ -127,20 +127,27 @@ public sealed class ClothMap
         return carried / resistance;
     }
 
-    // Square to the edge, among those where the zone changes, that lies nearest to the middle of the way.
-    private static (double X, double Y) Across(List<WayPart> parts)
+    // Square to the edge, among those where the zone changes, that lies nearest to the middle of the way; where two lie equally near, between them.
+    private static (double X, double Y) Across(List<WayPart> parts, double alongX, double alongY)
     {
-        ZoneCrossing nearest = default;
-        double least = double.PositiveInfinity;
+        const double EquallyNear = 1e-9;
+        double least = double.PositiveInfinity, x = 0, y = 0;
         for (int k = 1; k < parts.Count; k++)
         {
-            double distance = Math.Abs(parts[k].Start.Share - 0.5);
-            if (parts[k].Zone == parts[k - 1].Zone || distance >= least) continue;
-            (least, nearest) = (distance, parts[k].Start);
+            if (parts[k].Zone != parts[k - 1].Zone) least = Math.Min(least, Math.Abs(parts[k].Start.Share - 0.5));
         }
 
-        double size = Math.Sqrt(nearest.AcrossX * nearest.AcrossX + nearest.AcrossY * nearest.AcrossY);
-        return (nearest.AcrossX / size, nearest.AcrossY / size);
+        for (int k = 1; k < parts.Count; k++)
+        {
+            ZoneCrossing crossing = parts[k].Start;
+            if (parts[k].Zone == parts[k - 1].Zone || Math.Abs(crossing.Share - 0.5) > least + EquallyNear) continue;
+            double sign = crossing.AcrossX * alongX + crossing.AcrossY * alongY < 0 ? -1 : 1;
+            x += sign * crossing.AcrossX;
+            y += sign * crossing.AcrossY;
+        }
+
+        double size = Math.Sqrt(x * x + y * y);
+        return size > EquallyNear ? (x / size, y / size) : (alongX, alongY);
     }
 
     private double Resistance(Point2 from, Point2 to, Func<int, double, double, double> conductance)
@@ -166,13 +173,13 @@ public sealed class ClothMap
         ZoneCrossing start = new(0, 0, 0);
         foreach (ZoneCrossing end in Crossings(from, to))
         {
-            double share = end.Share - start.Share, middle = (start.Share + end.Share) / 2;
+            double share = end.Share - start.Share;
             if (share > 0)
             {
-                Point2 place = new(from.X + middle * (to.X - from.X), from.Y + middle * (to.Y - from.Y));
-                int zone = ZoneAt(place);
-                if (zone >= 0) parts.Add(new(zone, share, start));
-                else if (IsBare(place, share * length)) return false;
+                // Not the middle: that is where a way touches a corner without crossing an edge, and the corner belongs to the zone.
+                int zone = ZoneOn(start.Share + share / 4), second = ZoneOn(start.Share + 3 * share / 4);
+                if (!Add(zone, zone == second ? share : share / 2, start)) return false;
+                if (zone != second && !Add(second, share / 2, new(start.Share + share / 2, 0, 0))) return false;
             }
 
             start = end;
@@ -180,6 +187,16 @@ public sealed class ClothMap
 
         if (parts.Count > 0) return true;
         return MayBeBare ? false : throw Uncovered(from);
+
+        Point2 On(double share) => new(from.X + share * (to.X - from.X), from.Y + share * (to.Y - from.Y));
+
+        int ZoneOn(double share) => ZoneAt(On(share));
+
+        bool Add(int zone, double share, ZoneCrossing at)
+        {
+            if (zone >= 0) parts.Add(new(zone, share, at));
+            return zone >= 0 || !IsBare(On(at.Share + share / 2), share * length);
+        }
     }
 
     internal static InvalidOperationException Uncovered(Point2 place) => new(

@@ -8,6 +8,9 @@ internal sealed class ZoneShape
     // Sides of a way are found by differences whose rounding may call an edge crossed that the boxes keep apart by less than this share of the coordinates.
     private const double Margin = 1e-9;
 
+    // A crossing no farther than this share of an edge from its end lies in the corner.
+    private const double AtCorner = 1e-9;
+
     private readonly RingLocator locator;
     private readonly Box all;
     private readonly (Point2 Start, Point2 End, Box Box)[] edges;
@@ -41,20 +44,38 @@ internal sealed class ZoneShape
     {
         Box way = Box.Round(from, to);
         if (!all.Meets(way)) return;
-        foreach ((Point2 start, Point2 end, Box box) in edges)
+        for (int k = 0; k < edges.Length; k++)
         {
-            if (box.Meets(way) && Crossing(from, to, start, end) is double share) crossings.Add(new(share, end.Y - start.Y, start.X - end.X));
+            (Point2 start, Point2 end, Box box) = edges[k];
+            if (box.Meets(way) && Crossing(from, to, start, end) is (double share, double onEdge)) crossings.Add(new(share, Across(k, onEdge).X, Across(k, onEdge).Y));
         }
     }
 
-    private static double? Crossing(Point2 from, Point2 to, Point2 a, Point2 b)
+    // Unit vector out of the ring or into it; in a corner the mean of the two edges that meet there, whichever of them the way is found to cross.
+    private Point2 Across(int edge, double onEdge)
+    {
+        Point2 own = Across(edges[edge].Start, edges[edge].End);
+        if (onEdge > AtCorner && onEdge < 1 - AtCorner) return own;
+        (Point2 start, Point2 end, _) = edges[(edge + (onEdge <= AtCorner ? edges.Length - 1 : 1)) % edges.Length];
+        Point2 other = Across(start, end);
+        double x = own.X + other.X, y = own.Y + other.Y, size = Math.Sqrt(x * x + y * y);
+        return size > AtCorner ? new(x / size, y / size) : own;
+    }
+
+    private static Point2 Across(Point2 start, Point2 end)
+    {
+        double length = start.DistanceTo(end);
+        return length > 0 ? new((end.Y - start.Y) / length, (start.X - end.X) / length) : default;
+    }
+
+    private static (double Share, double OnEdge)? Crossing(Point2 from, Point2 to, Point2 a, Point2 b)
     {
         double dx = to.X - from.X, dy = to.Y - from.Y;
         double sideA = dx * (a.Y - from.Y) - dy * (a.X - from.X), sideB = dx * (b.Y - from.Y) - dy * (b.X - from.X);
         if ((sideA > 0) == (sideB > 0)) return null;
         double onEdge = sideA / (sideA - sideB), x = a.X + onEdge * (b.X - a.X), y = a.Y + onEdge * (b.Y - a.Y);
         double share = ((x - from.X) * dx + (y - from.Y) * dy) / (dx * dx + dy * dy);
-        return share > 0 && share < 1 ? share : null;
+        return share > 0 && share < 1 ? (share, onEdge) : null;
     }
 
     private readonly record struct Box(double Left, double Bottom, double Right, double Top)

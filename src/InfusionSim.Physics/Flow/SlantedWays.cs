@@ -45,7 +45,7 @@ internal static class SlantedWays
     private static double Beside(CutCellGrid cells, ClothMap cloth, EdgeFinder edges, int cell, int next, int right, int up)
     {
         Point2 from = cells.CentroidOf(cell), to = cells.CentroidOf(next);
-        if (edges.First(from, to) is not null) return 0;
+        if (edges.Meets(from, to)) return 0;
         double along = ((to.X - from.X) * right + (to.Y - from.Y) * up) / cells.Grid.CellSize;
         if (!(along > 0)) return 0;
         double factor = Math.Clamp((right * right + up * up) / along, 1 / LargestFactor, LargestFactor);

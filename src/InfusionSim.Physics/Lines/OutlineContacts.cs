@@ -22,7 +22,8 @@ internal static class OutlineContacts
 
         foreach (WallExit exit in exits)
         {
-            if (CoveredLength(segments, exit.Wall, following) > exit.Wall.Length / 2) contacts.AddBeyond(exit.Cell, exit.Conductance, exit.IsNextCell);
+            double covered = CoveredLength(segments, exit.Wall, following);
+            if (covered > 0) contacts.AddBeyond(exit.Cell, exit.Conductance * covered / exit.Wall.Length, exit.IsNextCell);
         }
     }
 

@@ -15,8 +15,8 @@ internal static class WallExits
     // A way starts at a middle that may lie farther from the edge than that of a whole square: it is followed a little beyond its end.
     private const double Followed = 1.5;
 
-    // Length of the stretch that stands for the place on the edge, in squares.
-    private const double WallLength = 1e-3;
+    // A way that grazes an edge does not stand for all of it.
+    private const double SmallestSine = 0.2;
 
     /// <summary>Finds them.</summary>
     /// <param name="cells">The cells.</param>
@@ -39,7 +39,7 @@ internal static class WallExits
                 if (!hasBefore || !IsOpen(cell - step, cell)) Enter(cell, -right, -up);
             }
 
-            bool IsOpen(int cell, int next) => path.IsOpen(cell) || edges.First(cells.CentroidOf(cell), cells.CentroidOf(next)) is null;
+            bool IsOpen(int cell, int next) => path.IsOpen(cell) || !edges.Meets(cells.CentroidOf(cell), cells.CentroidOf(next));
         }
 
         return exits;
@@ -48,13 +48,24 @@ internal static class WallExits
         {
             double size = cells.Grid.CellSize, length = Math.Sqrt(right * right + up * up) * size;
             Point2 from = cells.CentroidOf(cell), to = new(from.X + Followed * right * size, from.Y + Followed * up * size);
-            if (edges.First(from, to) is not EdgeHit hit) return;
-            Segment way = new(from, new Segment(from, to).At(Math.Max(hit.Share, LatticeEdge.LeastShare)));
-            double weight = up > 0 || (up == 0 && right > 0) ? cloth.WeightAlong(way.From, way.To, right, up) : cloth.WeightAlong(way.From, way.To, -right, -up);
-            if (!(weight > 0)) return;
-            double edge = hit.Start.DistanceTo(hit.End), x = (hit.End.X - hit.Start.X) / edge, y = (hit.End.Y - hit.Start.Y) / edge, half = WallLength * size / 2;
-            Segment wall = new(new(way.To.X - half * x, way.To.Y - half * y), new(way.To.X + half * x, way.To.Y + half * y));
-            exits.Add(new(cell, weight * length / way.Length, way, wall, Math.Max(Math.Abs(right), Math.Abs(up)) == 1));
+            IReadOnlyList<EdgeHit> hits = edges.First(from, to);
+            foreach (EdgeHit hit in hits)
+            {
+                Segment way = new(from, new Segment(from, to).At(Math.Max(hit.Share, LatticeEdge.LeastShare)));
+                double weight = up > 0 || (up == 0 && right > 0) ? cloth.WeightAlong(way.From, way.To, right, up) : cloth.WeightAlong(way.From, way.To, -right, -up);
+
+                // In a corner each of the edges takes its share.
+                if (weight > 0) exits.Add(new(cell, weight * length / way.Length / hits.Count, way, WallAt(hit, way, size * size / length), Math.Max(Math.Abs(right), Math.Abs(up)) == 1));
+            }
         }
+    }
+
+    // The stretch of the edge that the rectangle about the way meets, as far as it lies on one edge.
+    private static Segment WallAt(EdgeHit hit, Segment way, double width)
+    {
+        Segment edge = new(hit.Start, hit.End);
+        double across = Math.Abs((edge.To.X - edge.From.X) * (way.To.Y - way.From.Y) - (edge.To.Y - edge.From.Y) * (way.To.X - way.From.X)) / (edge.Length * way.Length);
+        double half = Math.Min(width / Math.Max(across, SmallestSine), edge.Length) / 2 / edge.Length, at = edge.From.DistanceTo(way.To) / edge.Length;
+        return new(edge.At(Math.Clamp(at - half, 0, 1 - half)), edge.At(Math.Clamp(at + half, half, 1)));
     }
 }

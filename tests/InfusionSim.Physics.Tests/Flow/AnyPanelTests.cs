@@ -61,6 +61,22 @@ public class AnyPanelTests
         }, iter: 100);
     }
 
+    [Fact]
+    public void Build_PanelOfTurnedClothMirroredInItsDiagonal_ConductsAlike() => Gen.Select(Panels, Gen.Double[0, 2], Gen.Double[-1.5, 1.5], Gen.Double[-1.5, 1.5]).Sample(
+        (panel, ratio, first, second) =>
+        {
+            panel = panel with
+            {
+                Zones = [.. panel.Zones.Select((zone, k) => zone with { Permeability = new(Math.Pow(10, ratio) * 1e-10, 1e-10, 1e-12, k == 0 ? first : second) })],
+            };
+            LatticeOperator a = FillProblemBuilder.Build(panel).Operator, b = FillProblemBuilder.Build(Transposed(panel)).Operator;
+            a.Ways.SelectMany(way => way.Conductance).Concat(a.Anchor).ShouldAllBe(value => double.IsFinite(value) && value >= 0);
+            double largest = a.Ways.Max(way => way.Conductance.Max()) + a.Anchor.Max();
+            for (int cell = 0; cell < a.CellCount; cell++)
+                b.DiagonalOf(cell % a.Columns * b.Columns + cell / a.Columns).ShouldBe(a.DiagonalOf(cell), 1e-6 * largest, $"cell {cell}");
+        },
+        iter: 60);
+
     private static Panel PanelOf(double[] radii, double turn, double cellSize, Point2[] line, Point2[] tube, int edge, double width)
     {
         Point2[] corners = [.. radii.Select((radius, k) =>
@@ -91,7 +107,7 @@ public class AnyPanelTests
             Zones = [.. panel.Zones.Select(zone => zone with
             {
                 Area = zone.Area is Ring area ? Flip(area) : null,
-                Permeability = zone.Permeability with { K1 = zone.Permeability.K2, K2 = zone.Permeability.K1 },
+                Permeability = zone.Permeability with { K1 = zone.Permeability.K2, K2 = zone.Permeability.K1, Angle = -zone.Permeability.Angle },
             })],
             Feeds = [.. panel.Feeds.Select(feed => feed with { Path = FlipPath(feed.Path) })],
             Vents = [.. panel.Vents.Select(vent => vent with { Path = FlipPath(vent.Path) })],

@@ -170,7 +170,7 @@ public sealed class SlantedWaysTests
 
             Ring Turned(Point2[] corners) => new([.. corners.Select(at => new Point2(at.X * Math.Cos(turn) - at.Y * Math.Sin(turn), at.X * Math.Sin(turn) + at.Y * Math.Cos(turn)))]);
         },
-        iter: 100);
+        iter: 40);
 
     private static bool Crosses(Point2 a, Point2 b, Point2 c, Point2 d) => Turn(a, b, c) * Turn(a, b, d) < 0 && Turn(c, d, a) * Turn(c, d, b) < 0;
 

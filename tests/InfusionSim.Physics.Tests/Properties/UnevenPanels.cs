@@ -13,6 +13,7 @@ public static class UnevenPanels
     {
         ["two zones round a cut-out, membrane"] = LopsidedPanel.Of(VentKind.Membrane),
         ["two zones round a cut-out, tube"] = LopsidedPanel.Of(VentKind.Tube),
+        ["two zones of turned cloth round a cut-out, tube"] = TurnedCloth(LopsidedPanel.Of(VentKind.Tube)),
         ["hook fed at a fitting"] = new(
             new Region(new Ring([new(0, 0), new(LopsidedPanel.Width, 0), new(LopsidedPanel.Width, 0.08), new(0.12, 0.08), new(0.12, LopsidedPanel.Height), new(0, LopsidedPanel.Height)]), []),
             [Cloth],
@@ -30,5 +31,11 @@ public static class UnevenPanels
             ],
             [],
             0.01),
+    };
+
+    // 20 : 1, at angles whose ways span two squares.
+    private static Panel TurnedCloth(Panel panel) => panel with
+    {
+        Zones = [.. panel.Zones.Select((zone, k) => zone with { Permeability = new Permeability(20 * zone.Permeability.K2, zone.Permeability.K2, 1e-12, k == 0 ? 0.57 : -1.2) })],
     };
 }
