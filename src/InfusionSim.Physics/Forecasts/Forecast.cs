@@ -37,6 +37,9 @@ public sealed record Forecast
     /// <summary>Place that fills last [m]; null when no place can fill.</summary>
     public required Point2? LastToFill { get; init; }
 
+    /// <summary>How high above the lowest feed the resin stands at the end [m]; null when no part of the panel lies too high for it.</summary>
+    public double? HeightReached { get; init; }
+
     /// <summary>Places that stay dry, largest first.</summary>
     public required IReadOnlyList<DrySpot> DrySpots { get; init; }
 

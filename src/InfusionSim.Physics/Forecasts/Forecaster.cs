@@ -78,6 +78,7 @@ public static class Forecaster
             Likely = likely,
             FilledFraction = state.FilledFraction,
             LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,
+            HeightReached = HeightReached.Of(map.Problem, state),
             DrySpots = sealedSpots,
             ToolSideMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ToolSideArrivalAt(mark.At), end, clock))],
             TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],
@@ -113,7 +114,9 @@ public static class Forecaster
         double? arrival = TimeOf(wet, end, clock);
         double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
         bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
-        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure) * clock.RatePerSecond : 0;
+        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure, Lift) * clock.RatePerSecond : 0;
         return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
+
+        double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
     }
 }

