@@ -12,6 +12,9 @@ namespace InfusionSim.Physics.Gravity;
 /// </remarks>
 internal sealed class FullClockEstimate
 {
+    // A way that carries less than this share of the strongest leads along the front rather than to it; it counts less and less, so that rounding does not decide.
+    private const double Weak = 0.1;
+
     private readonly FillProblem _problem;
     private readonly double[] _ventConductance;
     private readonly List<NodeNeighbour> _neighbours = [];
@@ -40,21 +43,24 @@ internal sealed class FullClockEstimate
     {
         double w = state.AccumulatedPressure[node], p = state.Pressure![node];
         if (!(p > 0)) return 0;
-        double shortest = w / p;
-        double[] heads = _problem.Heads!;
-        double conductance = _ventConductance[node], onward = conductance * p, weight = 0;
+        double shortest = w / p, conductance = _ventConductance[node], onward = conductance * p, weight = 0;
         _problem.Operator.CollectNeighbours(node, _neighbours);
+        double strongest = onward;
+        foreach ((int other, double way) in _neighbours) strongest = Math.Max(strongest, way * (p - state.Pressure[other] - Rise(node, other)));
         foreach ((int other, double way) in _neighbours)
         {
-            double rise = heads[other] - heads[node], flow = way * (p - state.Pressure[other] - rise);
+            double rise = Rise(node, other), flow = way * (p - state.Pressure[other] - rise);
             if (!(flow > 0)) continue;
-            conductance += way;
+            double share = Math.Min(1, flow / (Weak * strongest));
+            conductance += share * way;
+            weight += share * way * rise;
             onward += flow;
-            weight += way * rise;
         }
 
         if (!(onward > 0) || !(onward + weight > 0)) return shortest;
         double filledSince = p * conductance / (onward + weight) - 1;
         return Math.Clamp(shortest + filledSince * _problem.PoreVolume[node] / (2 * onward), shortest, 2 * shortest);
     }
+
+    private double Rise(int from, int to) => _problem.Heads![to] - _problem.Heads[from];
 }

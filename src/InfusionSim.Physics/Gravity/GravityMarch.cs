@@ -17,6 +17,9 @@ internal sealed class GravityMarch
 {
     private const double Settled = 0.01;
     private const int CorrectionLimit = 8;
+
+    // Clocks that have not settled by then swing to and fro.
+    private const int EagerCorrections = 2;
     private const int HalvingLimit = 5;
     private const int NewtonLimit = 30;
     private const double Tie = 1e-6;
@@ -101,7 +104,7 @@ internal sealed class GravityMarch
         for (int correction = 0; ; correction++)
         {
             state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
-            if (Correct(state, from, clock) <= Settled && correction > 0) break;
+            if (Correct(state, from, clock, correction >= EagerCorrections) <= Settled && correction > 0) break;
             if (correction < CorrectionLimit) continue;
             if (halvings == HalvingLimit) break;
             Forget(from);
@@ -120,7 +123,7 @@ internal sealed class GravityMarch
     }
 
     /// <summary>Estimates the full clocks within an interval; returns how far they moved, mean over the volume that fills, over the interval.</summary>
-    private double Correct(FillState state, double from, double to)
+    private double Correct(FillState state, double from, double to, bool cautious)
     {
         double moved = 0, volume = 0;
         for (int node = 0; node < _full.Length; node++)
@@ -128,6 +131,7 @@ internal sealed class GravityMarch
             if (!_climbed[node] || _full[node] <= from) continue;
             double known = Math.Min(_full[node], to);
             double found = state.AccumulatedPressure[node] > 0 ? Math.Clamp(to - _estimate.FullFor(state, _load, node), from, to) : double.PositiveInfinity;
+            if (cautious && double.IsFinite(found) && double.IsFinite(_full[node])) found = (found + _full[node]) / 2;
             _full[node] = found;
             if (found > to && known >= to) continue;
             moved += _problem.PoreVolume[node] * Math.Abs(Math.Min(found, to) - known);
@@ -174,13 +178,20 @@ internal sealed class GravityMarch
         for (int step = 0; step < NewtonLimit; step++)
         {
             FillState state = _marcher.StateAt(clock, withPressure: true, cancellation: cancellation);
-            fullFor = [.. cells.Select(cell => state.AccumulatedPressure[cell] > 0 ? Math.Max(0, state.AccumulatedPressure[cell] / state.Pressure![cell]) : -LateStep * clock)];
+            fullFor = [.. cells.Select(cell => FullFor(state, cell))];
             double back = fullFor.Min();
             clock -= back;
             if (back >= 0 && back <= EndTolerance * clock) break;
         }
 
         return (clock, cells[Array.FindIndex(fullFor, back => back <= Tie * clock)]);
+    }
+
+    // Below 0 for a cell that is not full: look again a little later.
+    private static double FullFor(FillState state, int cell)
+    {
+        if (state.AccumulatedPressure[cell] > 0) return Math.Max(0, state.AccumulatedPressure[cell] / state.Pressure![cell]);
+        return state.Saturation[cell] > 1 - Tie ? 0 : -LateStep * state.Clock;
     }
 
     private FillTotal TotalAt((double Clock, int Cell) end, CancellationToken cancellation)

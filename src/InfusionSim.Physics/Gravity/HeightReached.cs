@@ -8,7 +8,7 @@ internal static class HeightReached
 {
     private const double FrontPassed = 0.5;
 
-    /// <summary>Height above the lowest feed of the highest place the front has passed [m], to half a square; null when the drive could lift the resin to all of the part.</summary>
+    /// <summary>Height above the lowest feed of the middle of the highest square the front has passed [m]; null when the drive could lift the resin to all of the part.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="state">The panel at the end.</param>
     public static double? Of(FillProblem problem, FillState state)

@@ -36,6 +36,7 @@ public static class ForecastMapping
         if (Kept(forecast.FillTime) is double fill) answer.FillTimeS = fill;
         if (Kept(forecast.SpareTime) is double spare) answer.SpareTimeS = spare;
         if (Kept(forecast.GelMargin) is double margin) answer.GelMarginRatio = margin;
+        if (Kept(forecast.HeightReached) is double height) answer.HeightReachedMm = UnitConversion.MmFromMetres(height);
 
         if (inputs.Panel.FlowMeshes.Count > 0 || inputs.Panel.PeelPly is not null)
         {
