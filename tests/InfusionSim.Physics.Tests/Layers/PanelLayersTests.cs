@@ -66,11 +66,11 @@ public class PanelLayersTests
 
     [Theory]
     [InlineData(0.02, 3)]
-    [InlineData(2.1e-3, 5)]
-    [InlineData(1e-3, 8)]
+    [InlineData(2.5e-3, 4)]
+    [InlineData(1e-3, 4)]
     public void SubLayers_UnderAMesh_AreAsManyAsTheLagOverTheSquareAsksFor(double cellSize, int expected)
     {
-        // Lag 45.5 mm: 0.2 · 45.5/2.1 = 4.3, rounded up; never below three nor above eight.
+        // Lag 45.5 mm: 0.2 · 45.5/2.5 = 3.6, rounded up; never below three nor above four.
         Panel panel = Strip(0.3, 0.1, cellSize, Cloth with { Permeability = new(1e-10, 1e-10, 5e-12, 0) }) with { FlowMeshes = [Mesh] };
 
         SubLayers.CountFor(panel).ShouldBe(expected);
