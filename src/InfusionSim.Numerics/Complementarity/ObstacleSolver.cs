@@ -7,7 +7,8 @@ using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Complementarity;
 
-/// <summary>Which cells are full, and how full the others, when a supply has been offered for a while: the linear complementarity problem w ≥ 0, C − (θ s − A w) ≥ 0, w·(C − (θ s − A w)) = 0.</summary>
+/// <summary>Which cells are full, and how full the others, when a supply has been offered for a while: the linear complementarity problem w ≥ 0, C −
+/// (θ s − A w) ≥ 0, w·(C − (θ s − A w)) = 0.</summary>
 /// <remarks>
 /// C is what a cell can hold, θ the clock, s the supply per unit of clock (conductance to feeds times their pressure),
 /// w the accumulated pressure. The solution is the state at θ of a scheme that fills cell after cell with exact
@@ -38,9 +39,11 @@ public sealed unsafe class ObstacleSolver
 
     /// <summary>Makes a solver with every node dry.</summary>
     /// <param name="matrix">Conductances between nodes and to fixed pressures; every group of nodes with capacity must have a way to a fixed pressure.</param>
-    /// <param name="capacity">What each node can hold, C [unit of volume]; 0 for a cell that takes no part, and for a line node that holds nothing but conducts. [nodes].</param>
+    /// <param name="capacity">What each node can hold, C [unit of volume]; 0 for a cell that takes no part, and for a line node that holds nothing
+    /// but conducts. [nodes].</param>
     /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [nodes].</param>
-    /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under which one solution is the state.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under
+    /// which one solution is the state.</exception>
     public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
     {
         ArgumentNullException.ThrowIfNull(matrix);
@@ -204,7 +207,8 @@ public sealed unsafe class ObstacleSolver
     }
 
     /// <summary>Carries the accumulated pressure of the wet nodes on through the last two states.</summary>
-    /// <remarks>In one dimension its root is a straight line over the root of the clock; elsewhere the line is a good guess, which never decides the answer.</remarks>
+    /// <remarks>In one dimension its root is a straight line over the root of the clock; elsewhere the line is a good guess, which never decides the
+    /// answer.</remarks>
     private void Predict(double clock)
     {
         double step = Math.Sqrt(_clock) - Math.Sqrt(_previousClock);

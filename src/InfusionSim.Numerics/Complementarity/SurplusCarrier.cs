@@ -3,7 +3,8 @@ using InfusionSim.Numerics.Multigrid;
 
 namespace InfusionSim.Numerics.Complementarity;
 
-/// <summary>Hands on what a newly wet cell is offered beyond what it can hold to its dry neighbours, so that the front steps as far as the surplus reaches instead of one cell at a time.</summary>
+/// <summary>Hands on what a newly wet cell is offered beyond what it can hold to its dry neighbours, so that the front steps as far as the surplus
+/// reaches instead of one cell at a time.</summary>
 /// <remarks>
 /// In one dimension the surplus at a front that lags d cells is just d cells' capacity, up to d over the distance to
 /// the feed; elsewhere it is a guess that the next correction mends. The guess never decides the answer. Derived.

@@ -138,7 +138,8 @@ internal sealed unsafe class WetSystem
     /// <param name="imbalance">Imbalance.</param>
     public void SetImbalance(int at, double imbalance) => Finest.Load.Origin[at] = (float)imbalance;
 
-    /// <summary>Computes load − held − A x, keeps it for the wet cells as what <see cref="CorrectOnce"/> will balance, and lets dry and wet nodes change places: a dry node that is offered more than it can hold becomes wet, a wet node that holds nothing and is offered less becomes dry.</summary>
+    /// <summary>Computes load − held − A x, keeps it for the wet cells as what <see cref="CorrectOnce"/> will balance, and lets dry and wet nodes
+    /// change places: a dry node that is offered more than it can hold becomes wet, a wet node that holds nothing and is offered less becomes dry.</summary>
     /// <param name="x">Unknowns.</param>
     /// <param name="load">Right-hand side.</param>
     /// <param name="held">What a wet node keeps of it.</param>

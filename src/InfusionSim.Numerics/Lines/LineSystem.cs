@@ -3,7 +3,8 @@ using InfusionSim.Numerics.Stencils;
 namespace InfusionSim.Numerics.Lines;
 
 /// <summary>The line nodes of an operator by themselves: their couplings to one another, solved directly.</summary>
-/// <remarks>A line may conduct a hundred thousand times better than the cloth beside it, so it is balanced as a whole, on every grid of the hierarchy.</remarks>
+/// <remarks>A line may conduct a hundred thousand times better than the cloth beside it, so it is balanced as a whole, on every grid of the
+/// hierarchy.</remarks>
 internal sealed class LineSystem
 {
     private readonly SparseFactor _factor;
@@ -35,7 +36,8 @@ internal sealed class LineSystem
     /// <summary>Scaled conductance of each node to fixed pressures.</summary>
     public double[] Anchor { get; }
 
-    /// <summary>Scaled conductances between cells (First, index of the cell) and line nodes (Second, counted from the first line node), each pair once.</summary>
+    /// <summary>Scaled conductances between cells (First, index of the cell) and line nodes (Second, counted from the first line node), each pair
+    /// once.</summary>
     public IReadOnlyList<NodeLink> Links { get; }
 
     /// <summary>Scaled conductances between line nodes, each pair once.</summary>

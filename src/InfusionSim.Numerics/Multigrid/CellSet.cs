@@ -48,7 +48,8 @@ internal sealed class CellSet
     }
 
     /// <summary>Adds the coarse cells whose couplings to the right and above depend on fine cells.</summary>
-    /// <remarks>Coarsened by two, coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3; not coarsened, one on each side.</remarks>
+    /// <remarks>Coarsened by two, coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3; not coarsened,
+    /// one on each side.</remarks>
     /// <param name="fine">Fine cells.</param>
     /// <param name="by">How the fine grid is coarsened.</param>
     public void AddDependingOn(CellSet fine, Coarsening by)

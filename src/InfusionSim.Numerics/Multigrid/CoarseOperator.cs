@@ -82,7 +82,8 @@ internal static unsafe class CoarseOperator
         coarse.EliminateColumn(column, row);
     }
 
-    /// <summary>What is left of the diagonal in the layer once the couplings, as they are stored, are taken off: so their rounding does not add to it.</summary>
+    /// <summary>What is left of the diagonal in the layer once the couplings, as they are stored, are taken off: so their rounding does not add to
+    /// it.</summary>
     private static void SetSlack(MultigridLevel coarse, int column, int row, int layer)
     {
         PaddedLayout layout = coarse.Layout;
@@ -102,7 +103,8 @@ internal static unsafe class CoarseOperator
         return sum + ne[at] + ne[at - s - 1] + nw[at] + nw[at - s + 1];
     }
 
-    /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part leads to 0.</summary>
+    /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part
+    /// leads to 0.</summary>
     private static void LumpLayers(MultigridLevel fine, MultigridLevel coarse, int column, int row, double* lost)
     {
         PaddedLayout layout = fine.Layout;

@@ -11,8 +11,10 @@ internal readonly record struct Coarsening(int Columns, int Rows)
     /// <summary>By two in both directions.</summary>
     public static Coarsening Both { get; } = new(2, 2);
 
-    /// <summary>Chooses for a grid: along the way that conducts clearly better, judged by the mean over all cells of the logarithm of the ratio, else both.</summary>
-    /// <remarks>Coarsening only along the strong couplings keeps point relaxation a good smoother; after Trottenberg, Oosterlee and Schüller, Multigrid (2001), ch. 5.1 (from memory).</remarks>
+    /// <summary>Chooses for a grid: along the way that conducts clearly better, judged by the mean over all cells of the logarithm of the ratio,
+    /// else both.</summary>
+    /// <remarks>Coarsening only along the strong couplings keeps point relaxation a good smoother; after Trottenberg, Oosterlee and Schüller,
+    /// Multigrid (2001), ch. 5.1 (from memory).</remarks>
     /// <param name="level">The grid, with its couplings.</param>
     public static unsafe Coarsening For(MultigridLevel level)
     {

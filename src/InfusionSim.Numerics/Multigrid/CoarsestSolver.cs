@@ -2,7 +2,8 @@ using InfusionSim.Numerics.Lines;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>Direct solution on the coarsest grid by Cholesky's factorisation; cells that take no part keep the value 0. Line nodes are eliminated first.</summary>
+/// <summary>Direct solution on the coarsest grid by Cholesky's factorisation; cells that take no part keep the value 0. Line nodes are eliminated
+/// first.</summary>
 internal sealed unsafe class CoarsestSolver
 {
     // A pivot lost to rounding would blow the correction up; leaving that cell out only costs a cycle.

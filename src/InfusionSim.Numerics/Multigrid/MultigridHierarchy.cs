@@ -22,7 +22,8 @@ internal sealed class MultigridHierarchy
     private bool _linesChanged;
 
     /// <summary>Makes the grids and the weights between them, every cell of the finest taking part, and then lets none take part.</summary>
-    /// <remarks>Weights are kept when cells leave: a coarse point then acts on what is left of its cells (truncation; Kornhuber, Numer. Math. 69 (1994) 167, from memory).</remarks>
+    /// <remarks>Weights are kept when cells leave: a coarse point then acts on what is left of its cells (truncation; Kornhuber, Numer. Math. 69
+    /// (1994) 167, from memory).</remarks>
     /// <param name="finest">The finest grid with all its couplings.</param>
     /// <param name="lines">Line nodes; null for none. All are wet here and dry afterwards.</param>
     public MultigridHierarchy(MultigridLevel finest, LineSystem? lines = null)

@@ -1,6 +1,7 @@
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>One stack of grids of the hierarchy: couplings to the eight neighbours in the layer and to the layers above and below, the way to the next coarser grid, and the fields a cycle works on.</summary>
+/// <summary>One stack of grids of the hierarchy: couplings to the eight neighbours in the layer and to the layers above and below, the way to the
+/// next coarser grid, and the fields a cycle works on.</summary>
 /// <remarks>
 /// Couplings are stored with the sign of a conductance (minus the matrix entry). A cell that takes no part has the
 /// diagonal 0, and every pass leaves its value at 0, as a fixed pressure of 0 would.
@@ -57,16 +58,19 @@ internal sealed class MultigridLevel
     /// <summary>Matrix diagonal less the couplings to the layers above and below; the diagonal itself with one layer.</summary>
     public Field<float> Rest { get; }
 
-    /// <summary>What of a cell's Rest leads to no neighbour stored here: to feeds, vents, line nodes and, on coarse grids, cells that take no part. Kept by itself, for next to couplings a million times as large it would be lost.</summary>
+    /// <summary>What of a cell's Rest leads to no neighbour stored here: to feeds, vents, line nodes and, on coarse grids, cells that take no part.
+    /// Kept by itself, for next to couplings a million times as large it would be lost.</summary>
     public Field<float> Slack { get; }
 
     /// <summary>Rest before rounding, without what leads through the thickness to cells that take no part; null on the finest grid.</summary>
     public Field<double>? ExactRest { get; }
 
-    /// <summary>What of a cell's Rest leads through the thickness to cells that take no part; null on the finest grid, where it is found anew each time, and with one layer.</summary>
+    /// <summary>What of a cell's Rest leads through the thickness to cells that take no part; null on the finest grid, where it is found anew each
+    /// time, and with one layer.</summary>
     public Field<float>? Lost { get; }
 
-    /// <summary>One over the pivot of a cell when its column is eliminated from the lowest layer up: over the diagonal with one layer; 0 where a cell takes no part.</summary>
+    /// <summary>One over the pivot of a cell when its column is eliminated from the lowest layer up: over the diagonal with one layer; 0 where a
+    /// cell takes no part.</summary>
     public Field<float> InversePivot { get; }
 
     /// <summary>Coupling to the right neighbour.</summary>
@@ -115,7 +119,8 @@ internal sealed class MultigridLevel
     public CellSet ChangedColumns { get; }
 
     /// <summary>Computes the pivots of the cells above one another from Rest and Above.</summary>
-    /// <remarks>Written with what a pivot holds beyond the coupling to the layer above, so that strong couplings through the thickness do not swallow weak ones in the plane.</remarks>
+    /// <remarks>Written with what a pivot holds beyond the coupling to the layer above, so that strong couplings through the thickness do not
+    /// swallow weak ones in the plane.</remarks>
     /// <param name="column">Column.</param>
     /// <param name="row">Row.</param>
     public unsafe void EliminateColumn(int column, int row)

@@ -2,7 +2,8 @@ using System.Runtime.Intrinsics;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>Where a cell of a stack of grids lies in memory: layer after layer, rows one after the other, x fastest, with a margin of zeros round each layer so that a neighbour can be read without asking whether it exists.</summary>
+/// <summary>Where a cell of a stack of grids lies in memory: layer after layer, rows one after the other, x fastest, with a margin of zeros round
+/// each layer so that a neighbour can be read without asking whether it exists.</summary>
 internal sealed class PaddedLayout
 {
     /// <summary>Cells in one vector of floats.</summary>

@@ -50,7 +50,8 @@ internal readonly unsafe ref struct RowCouplings
         return sum + other;
     }
 
-    /// <summary>Sum of coupling times value over the two lower diagonal neighbours of sixteen cells, added to a start value: all that a first sweep has set beside a red cell.</summary>
+    /// <summary>Sum of coupling times value over the two lower diagonal neighbours of sixteen cells, added to a start value: all that a first sweep
+    /// has set beside a red cell.</summary>
     /// <param name="x">Address of the first cell's value.</param>
     /// <param name="i">Its column.</param>
     /// <param name="stride">Distance to the row above.</param>

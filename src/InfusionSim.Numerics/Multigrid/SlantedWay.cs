@@ -47,8 +47,10 @@ internal sealed unsafe class SlantedWay
 
     /// <summary>Adds to the couplings of the finest grid what this way comes to between cells that are neighbours, diagonal ones included.</summary>
     /// <remarks>
-    /// A way that jumps over cells is replaced by the two chains of n steps that lie closest to it, along the row, the column or a diagonal: since (Σ aₖ)² ≤ n Σ aₖ², each
-    /// step of a chain with n times half the conductance makes an operator that is nowhere below the true one and still an M-matrix. It only serves to precondition. Derived.
+    /// A way that jumps over cells is replaced by the two chains of n steps that lie closest to it, along the row, the column or a diagonal: since
+    /// (Σ aₖ)² ≤ n Σ aₖ², each
+    /// step of a chain with n times half the conductance makes an operator that is nowhere below the true one and still an M-matrix. It only serves
+    /// to precondition. Derived.
     /// </remarks>
     /// <param name="level">The finest grid.</param>
     public void AddSteps(MultigridLevel level)

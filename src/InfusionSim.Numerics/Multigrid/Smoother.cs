@@ -4,7 +4,8 @@ using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>Red-black Gauss-Seidel: red cells have an even sum of column and row. With layers the cells above one another are relaxed together, by elimination.</summary>
+/// <summary>Red-black Gauss-Seidel: red cells have an even sum of column and row. With layers the cells above one another are relaxed together, by
+/// elimination.</summary>
 /// <remarks>
 /// The sweep before the coarse grid runs upwards, red before black; the one after it is its exact mirror, so that a
 /// cycle is a symmetric operator as conjugate gradients need. A whole vector is computed and the other colour kept:
@@ -13,7 +14,8 @@ namespace InfusionSim.Numerics.Multigrid;
 internal static unsafe class Smoother
 {
     /// <summary>First sweep, from zero values, and the restriction of what it leaves to the coarser grid.</summary>
-    /// <remarks>Each row follows the one before while that is still in the cache; only line nodes, which have to come in between, hold the restriction back.</remarks>
+    /// <remarks>Each row follows the one before while that is still in the cache; only line nodes, which have to come in between, hold the
+    /// restriction back.</remarks>
     /// <param name="level">Grid; its Value is overwritten.</param>
     /// <param name="coarse">Next coarser grid; its Load is overwritten.</param>
     /// <param name="buffer">Room for rows of the finer grid.</param>

@@ -1,6 +1,7 @@
 namespace InfusionSim.Numerics.Stencils;
 
-/// <summary>Conductances between the cells of a stack of grids, the nodes of lines beside them, and fixed pressures: the matrix A of (A w)ᵢ = Σⱼ Tᵢⱼ (wᵢ − wⱼ) + gᵢ wᵢ.</summary>
+/// <summary>Conductances between the cells of a stack of grids, the nodes of lines beside them, and fixed pressures: the matrix A of (A w)ᵢ = Σⱼ Tᵢⱼ
+/// (wᵢ − wⱼ) + gᵢ wᵢ.</summary>
 /// <remarks>
 /// Nodes 0 to CellCount − 1 are cells, [layers × rows × columns], x fastest, lowest layer first; the line nodes follow. A cell conducts to
 /// its neighbours in the row and the column, along slanted ways to cells further off, and to the cell above it; everything that
@@ -62,7 +63,8 @@ public sealed class LatticeOperator
     /// <summary>Conductance between (i, j) and (i, j+1) of a layer [m³]; 0 in the last row. [layers × rows × columns], x fastest.</summary>
     public double[] North { get; }
 
-    /// <summary>Conductance between a cell and the one above it in the next layer [m³]; 0 in the last layer, empty with one layer. [layers × rows × columns], x fastest.</summary>
+    /// <summary>Conductance between a cell and the one above it in the next layer [m³]; 0 in the last layer, empty with one layer. [layers × rows ×
+    /// columns], x fastest.</summary>
     public double[] Above { get; }
 
     /// <summary>Sum of the conductances from a node to feeds and open vents [m³]. [nodes].</summary>
