@@ -34,6 +34,24 @@ internal static class Require
         }
     }
 
+    /// <summary>Refuses an answer about a panel whose sides fill together.</summary>
+    internal static void ToolSide(PredictFillResponse response)
+    {
+        if (response.FrontMap.ToolSide is null)
+        {
+            throw new ArgumentException("The panel has one layer, so that tool side and bag side fill together; give it a flow mesh, a core, peel ply or resolution.subLayers.", nameof(response));
+        }
+    }
+
+    /// <summary>Refuses an answer in which no line loses pressure.</summary>
+    internal static void Lines(int count)
+    {
+        if (count == 0)
+        {
+            throw new ArgumentException("No line has a bore or a hose with resin in it, so that each has the same pressure all along; give feeds[].boreMm or feeds[].hose.");
+        }
+    }
+
     /// <summary>Refuses an empty list of moments.</summary>
     internal static void Moments(IReadOnlyList<FillMoment> moments)
     {

@@ -1,5 +1,6 @@
 using System.Text;
 using InfusionSim.Plots;
+using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Gallery.Pictures;
 
@@ -8,6 +9,8 @@ internal static class Hanging
 {
     private const string FirstPlan = "hatch-cover-1";
     private const string SecondPlan = "hatch-cover-2";
+    private const string MeshPlan = "hatch-cover-mesh";
+    private const string LinePlan = "sled-runner-line";
 
     /// <summary>Draws every file from the plans of a folder.</summary>
     internal static async Task<IReadOnlyList<HungFile>> DrawAllAsync(string plans)
@@ -27,9 +30,19 @@ internal static class Hanging
         files.AddRange(Still($"{first.Name}-strip", Strip.Draw(first.Plan, first.Response, first.Every(Asking.Moments / 8))));
         var moving = Animation.Draw(first.Plan, first.Response, first.Moments);
         files.Add(new HungFile($"{first.Name}-moving.webp", moving.WebpBytes(), moving.Sentence));
+        files.AddRange(Sides(answers.Single(answer => answer.Name == MeshPlan)));
+        var line = answers.Single(answer => answer.Name == LinePlan);
+        files.AddRange(Still($"{line.Name}-lines", LinePressure.Draw(line.Plan, line.Response)));
         files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(files)), ""));
         return files;
     }
+
+    private static IEnumerable<HungFile> Sides(Answered mesh) =>
+    [
+        .. Still($"{mesh.Name}-tool-side", Front.Draw(mesh.Plan, mesh.Response, PanelFace.ToolSide)),
+        .. Still($"{mesh.Name}-both-sides", BothSides.Draw(mesh.Plan, mesh.Response)),
+        .. Still($"{mesh.Name}-lag", LagMap.Draw(mesh.Plan, mesh.Response)),
+    ];
 
     private static IEnumerable<HungFile> Still(string name, Picture picture) =>
         [new HungFile($"{name}.png", picture.PngBytes(), picture.Sentence), new HungFile($"{name}.svg", picture.SvgBytes(), picture.Sentence)];

@@ -3,7 +3,6 @@ using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Protocol.V1;
 using InfusionSim.Protocol.Words;
-using ScottPlot;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Charts;
@@ -12,10 +11,10 @@ namespace InfusionSim.Plots.Charts;
 internal sealed class ProgressChart
 {
     /// <summary>Room for the axis on the left [px].</summary>
-    internal const float LeftRoom = 58;
+    internal const float LeftRoom = ChartAxes.LeftRoom;
 
     /// <summary>Room for the axis below [px].</summary>
-    internal const float BottomRoom = 56;
+    internal const float BottomRoom = ChartAxes.BottomRoom;
 
     private const double HighestShare = 1.12;
     private const int Points = 240;
@@ -47,7 +46,8 @@ internal sealed class ProgressChart
     /// <summary>Draws the chart.</summary>
     internal void Draw(SKCanvas canvas)
     {
-        DrawAxes(canvas);
+        ChartAxes.Draw(
+            canvas, _area, _endS / _unit.Seconds, (0, HighestShare), $"time after the first feed opens [{_unit.Name}]", "wet share of the cloth [%]");
         if (_isGelShown)
         {
             DrawGelled(canvas);
@@ -62,24 +62,6 @@ internal sealed class ProgressChart
 
     private SKPoint At(double timeS, double share) => new(
         (float)(_area.Left + _area.Width * timeS / _endS), (float)(_area.Bottom - _area.Height * share / HighestShare));
-
-    private void DrawAxes(SKCanvas canvas)
-    {
-        using var plot = ChartStyle.NewPlot();
-        plot.Axes.SetLimits(0, _endS / _unit.Seconds, 0, HighestShare * 100);
-        plot.Axes.Right.IsVisible = plot.Axes.Top.IsVisible = false;
-        plot.Grid.MajorLineColor = ChartStyle.ToColour(Theme.Faint.WithAlpha(110));
-        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { MinimumTickSpacing = 55 };
-        plot.Axes.Left.SetTicks([0, 20, 40, 60, 80, 100], ["0", "20", "40", "60", "80", "100"]);
-        plot.Layout.Fixed(new PixelPadding(LeftRoom, 0, BottomRoom, 0));
-        ChartStyle.Render(plot, canvas, new PixelRect(_area.Left - LeftRoom, _area.Right, _area.Bottom + BottomRoom, _area.Top));
-        TextStyle.Label.Draw(canvas, $"time after the first feed opens [{_unit.Name}]", _area.MidX, _area.Bottom + 40, Theme.Ink, SKTextAlign.Center);
-        canvas.Save();
-        canvas.Translate(_area.Left - 46, _area.MidY);
-        canvas.RotateDegrees(-90);
-        TextStyle.Label.Draw(canvas, "wet share of the cloth [%]", 0, 0, Theme.Ink, SKTextAlign.Center);
-        canvas.Restore();
-    }
 
     private void DrawGelled(SKCanvas canvas)
     {
@@ -102,14 +84,14 @@ internal sealed class ProgressChart
         using var fill = Theme.Fill(Theme.Resin.WithAlpha(60));
         canvas.DrawPath(area, fill);
         using var edge = Theme.Stroke(Theme.Resin, 1.4f, 5, 4);
-        DrawLine(canvas, fast, edge);
-        DrawLine(canvas, slow, edge);
+        CurvePainter.Line(canvas, fast, edge);
+        CurvePainter.Line(canvas, slow, edge);
     }
 
     private void DrawCurves(SKCanvas canvas)
     {
         using var stroke = Theme.Stroke(Theme.Ink, 3);
-        DrawLine(canvas, Sample(_band.Middle), stroke);
+        CurvePainter.Line(canvas, Sample(_band.Middle), stroke);
     }
 
     private void DrawTimes(SKCanvas canvas, LabelSheet sheet)
@@ -121,14 +103,14 @@ internal sealed class ProgressChart
 
         DrawGelTime(canvas, sheet);
         var end = At(_band.Middle.TimesS[^1], _band.Middle.Shares[^1]);
-        DrawDot(canvas, end, 7, Theme.Ink);
+        CurvePainter.Dot(canvas, end, 7, Theme.Ink);
         sheet.Block(new LabelBox(end, 9, 9));
         var endText = _forecast is { HasFillTimeS: true, Outcome: Outcome.Fills } ? $"full, {Amounts.Time(_forecast.FillTimeS)}" : $"{Amounts.Percent(_forecast.FilledFraction)} wet, {Amounts.Time(_forecast.EndTimeS)}";
         CalloutPlacer.Put(sheet, endText, [end], 14, 80, strong: true);
         foreach (var vent in _forecast.Vents.Where(vent => vent.HasArrivalTimeS))
         {
             var at = At(vent.ArrivalTimeS, _band.Middle.At(vent.ArrivalTimeS));
-            DrawDot(canvas, at, 5, Theme.Paper);
+            CurvePainter.Dot(canvas, at, 5, Theme.Paper);
             sheet.Block(new LabelBox(at, 7, 7));
             CalloutPlacer.Put(sheet, $"vent {vent.Name}, {Amounts.Time(vent.ArrivalTimeS)}", [at], 16, 140);
         }
@@ -170,20 +152,4 @@ internal sealed class ProgressChart
     private SKPoint[] Sample(ProgressCurve curve, double untilS = double.PositiveInfinity) =>
         [.. Enumerable.Range(0, Points + 1).Select(i => Math.Pow((double)i / Points, 2) * _endS)
             .Append(curve.TimesS[^1]).Order().Where(time => time <= Math.Min(untilS, _endS)).Select(time => At(time, curve.At(time)))];
-
-    private static void DrawLine(SKCanvas canvas, SKPoint[] line, SKPaint stroke)
-    {
-        using var builder = new SKPathBuilder();
-        builder.AddPoly([.. Contours.LineThinner.Thin(line, 0.1f)], false);
-        using var path = builder.Detach();
-        canvas.DrawPath(path, stroke);
-    }
-
-    private static void DrawDot(SKCanvas canvas, SKPoint at, float radius, SKColor colour)
-    {
-        using var fill = Theme.Fill(colour);
-        using var border = Theme.Stroke(Theme.Ink, 2);
-        canvas.DrawCircle(at, radius, fill);
-        canvas.DrawCircle(at, radius, border);
-    }
 }

@@ -91,7 +91,8 @@ internal sealed class ArrivalMap
         return inner;
     }
 
-    private int SquareAt(Spot spot)
+    /// <summary>The square around a place, or the nearest one to it.</summary>
+    internal int SquareAt(Spot spot)
     {
         var column = Math.Clamp((int)Math.Floor((spot.XMm - _grid.OriginXMm) / _grid.CellMm), 0, _grid.Columns - 1);
         var row = Math.Clamp((int)Math.Floor((spot.YMm - _grid.OriginYMm) / _grid.CellMm), 0, _grid.Rows - 1);

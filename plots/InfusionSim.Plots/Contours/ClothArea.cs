@@ -45,18 +45,18 @@ internal sealed class ClothArea
     internal static Spot Read(Point point) => new(point.XMm, point.YMm);
 
     /// <summary>Whether a place has cloth.</summary>
-    internal bool Contains(Spot spot)
+    internal bool Contains(Spot spot) => Rings.Count(ring => IsInside(ring, spot)) % 2 == 1;
+
+    /// <summary>Whether a place lies inside a ring.</summary>
+    internal static bool IsInside(Spot[] ring, Spot spot)
     {
         var inside = false;
-        foreach (var ring in Rings)
+        for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
         {
-            for (int i = 0, j = ring.Length - 1; i < ring.Length; j = i++)
+            if (ring[i].YMm > spot.YMm != ring[j].YMm > spot.YMm
+                && spot.XMm < ring[i].XMm + (ring[j].XMm - ring[i].XMm) * (spot.YMm - ring[i].YMm) / (ring[j].YMm - ring[i].YMm))
             {
-                if (ring[i].YMm > spot.YMm != ring[j].YMm > spot.YMm
-                    && spot.XMm < ring[i].XMm + (ring[j].XMm - ring[i].XMm) * (spot.YMm - ring[i].YMm) / (ring[j].YMm - ring[i].YMm))
-                {
-                    inside = !inside;
-                }
+                inside = !inside;
             }
         }
 

@@ -3,7 +3,6 @@ using InfusionSim.Plots.Labels;
 using InfusionSim.Plots.Panels;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Protocol.V1;
-using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Fronts;
@@ -13,28 +12,25 @@ internal sealed class FrontScene
 {
     private const float NearDrySpot = 45;
 
-    private readonly InfusionPlan _plan;
-    private readonly ClothArea _cloth;
-    private readonly ArrivalMap _map;
+    private readonly PanelAnswer _answer;
     private readonly PanelView _view;
     private readonly TimeScale _scale;
     private readonly Isochrone[] _isochrones;
+    private readonly PlacedSigns _signs;
     private readonly bool _isLastBesideDrySpot;
 
     /// <summary>Prepares a panel and places its labels.</summary>
-    internal FrontScene(InfusionPlan plan, PredictFillResponse response, PanelView view, TimeScale scale)
+    internal FrontScene(PanelAnswer answer, PanelView view, TimeScale scale)
     {
-        _plan = plan;
-        _cloth = new ClothArea(plan);
-        _map = new ArrivalMap(response.FrontMap, _cloth);
-        _view = view;
-        _scale = scale;
-        _isochrones = [.. scale.TimesS.Select(_map.At)];
-        DrySpots = _map.Around(SquareState.DrySpot);
-        NeverReached = _map.Around(SquareState.NeverReached);
-        Last = response.Forecast.LastToFill is { } last && response.Forecast.EndTimeS > 0 ? view.ToPixel(ClothArea.Read(last)) : null;
-        _isLastBesideDrySpot = Last is { } at && response.Forecast.DrySpots.Any(spot => SKPoint.Distance(at, view.ToPixel(ClothArea.Read(spot.At))) < NearDrySpot);
-        Sheet = new FrontLabels(plan, response.Forecast, _cloth, view, LastEdgeOf(plan, response)).Place(scale, _isochrones, Last, DrySpots);
+        (_answer, _view, _scale) = (answer, view, scale);
+        _isochrones = [.. scale.TimesS.Select(answer.Map.At)];
+        DrySpots = answer.Map.Around(SquareState.DrySpot);
+        NeverReached = answer.Map.Around(SquareState.NeverReached);
+        Last = answer.Last() is { } last ? view.ToPixel(last.At) : null;
+        _isLastBesideDrySpot = Last is { } at && answer.Forecast.DrySpots.Any(spot => SKPoint.Distance(at, view.ToPixel(ClothArea.Read(spot.At))) < NearDrySpot);
+        var labels = new FrontLabels(answer, view);
+        Sheet = labels.Place(scale, _isochrones, Last, DrySpots);
+        _signs = labels.Signs;
     }
 
     /// <summary>Rings around the dry spots [mm].</summary>
@@ -52,16 +48,17 @@ internal sealed class FrontScene
     /// <summary>Draws the panel.</summary>
     internal void Draw(SKCanvas canvas)
     {
-        using var cloth = _view.ToPath(_cloth.Rings);
+        using var cloth = _view.ToPath(_answer.Cloth.Rings);
         canvas.Save();
         canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
         DrawBands(canvas, cloth);
         DrawLines(canvas);
         PanelPainter.Regions(canvas, _view, DrySpots, NeverReached);
         canvas.Restore();
-        PanelPainter.Zones(canvas, _plan, _view, cloth);
+        PanelPainter.LayUp(canvas, _answer.Plan, _view, cloth);
         PanelPainter.Outline(canvas, cloth);
-        PanelPainter.Lines(canvas, _plan, _view);
+        PanelPainter.Lines(canvas, _answer.Plan, _view);
+        _signs.Draw(canvas);
         if (Last is { } last)
         {
             LineSigns.LastPlace(canvas, last, _isLastBesideDrySpot ? 0.65f : 1);
@@ -70,20 +67,13 @@ internal sealed class FrontScene
         LabelPainter.Draw(canvas, Sheet.Labels);
     }
 
-    // The front can come to a whole edge at once; one sign on its corner would then say too little.
-    private static string LastEdgeOf(InfusionPlan plan, PredictFillResponse response)
-    {
-        var words = response.Forecast.LastToFill is null ? "" : PlaceWords.OfLast(response.Forecast, response.FrontMap, plan);
-        return words.EndsWith(" edge", StringComparison.Ordinal) ? ": " + words : "";
-    }
-
     private void DrawBands(SKCanvas canvas, SKPath cloth)
     {
         using var first = Theme.Fill(_scale.Colours[0]);
         canvas.DrawPath(cloth, first);
         for (var i = 0; i < _scale.TimesS.Length; i++)
         {
-            using var later = _view.ToPath(_map.From(_scale.TimesS[i]));
+            using var later = _view.ToPath(_answer.Map.From(_scale.TimesS[i]));
             using var fill = Theme.Fill(_scale.Colours[i + 1]);
             canvas.DrawPath(later, fill);
         }

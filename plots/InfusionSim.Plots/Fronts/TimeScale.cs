@@ -1,6 +1,8 @@
 using InfusionSim.Plots.Contours;
+using InfusionSim.Plots.Keys;
 using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Words;
+using InfusionSim.Protocol.Words;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Fronts;
@@ -28,6 +30,11 @@ internal sealed class TimeScale
 
     /// <summary>Texts of the times.</summary>
     internal string[] Texts => [.. TimesS.Select(TimeText.Of)];
+
+    /// <summary>The bar that explains the colours.</summary>
+    /// <param name="side">The side that is shown; empty for a panel of one layer.</param>
+    internal ClassScale Key(string side = "") =>
+        new(side.Length > 0 ? $"Front on the {side}" : "Front arrives", Colours, Texts, "0", Amounts.Time(EndS));
 
     /// <summary>Round times that have passed at a time [s].</summary>
     internal static IEnumerable<double> Earlier(double endS, double timeS) => RoundTimes.Before(endS).Where(round => round < timeS);

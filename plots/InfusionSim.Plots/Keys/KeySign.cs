@@ -15,11 +15,32 @@ internal enum KeySign
     /// <summary>A vent fitting that holds resin.</summary>
     MembraneFitting,
 
+    /// <summary>The place where a hose joins its line.</summary>
+    HoseJoint,
+
+    /// <summary>A gap that the resin races along.</summary>
+    Gap,
+
+    /// <summary>A flow mesh on the bag side.</summary>
+    Mesh,
+
+    /// <summary>A flow mesh on the tool side.</summary>
+    MeshOnToolSide,
+
+    /// <summary>A core between two skins.</summary>
+    Core,
+
+    /// <summary>The direction in which turned cloth runs best.</summary>
+    Fibres,
+
     /// <summary>A timing mark.</summary>
     TimingMark,
 
     /// <summary>The place that fills last.</summary>
     LastPlace,
+
+    /// <summary>The place where one side stays longest behind the other.</summary>
+    LargestLag,
 
     /// <summary>A dry spot.</summary>
     DrySpot,

@@ -48,8 +48,15 @@ internal static class SignKey
         KeySign.Feed => "feed",
         KeySign.Vent => "vent",
         KeySign.Membrane or KeySign.MembraneFitting => "vent that holds resin",
+        KeySign.HoseJoint => "hose joins here",
+        KeySign.Gap => "gap",
+        KeySign.Mesh => "edge of the flow mesh",
+        KeySign.MeshOnToolSide => "edge of the flow mesh on the tool side",
+        KeySign.Core => "edge of the core",
+        KeySign.Fibres => "cloth runs this way",
         KeySign.TimingMark => "timing mark",
         KeySign.LastPlace => "last to fill",
+        KeySign.LargestLag => "longest behind",
         KeySign.DrySpot => "dry spot",
         KeySign.NeverReached => "never reached",
         KeySign.Front => "front",
@@ -67,6 +74,10 @@ internal static class SignKey
             case KeySign.Vent: LineSigns.Vent(canvas, bar, 8, false); break;
             case KeySign.Membrane: LineSigns.Vent(canvas, bar, 8, true); break;
             case KeySign.MembraneFitting: LineSigns.Vent(canvas, [middle], 14, true); break;
+            case KeySign.HoseJoint: LayUpSigns.HoseJoint(canvas, middle); break;
+            case KeySign.Gap: LayUpSigns.Gap(canvas, bar); break;
+            case KeySign.Fibres: PlacedSigns.FibreStrokes(canvas, middle, -MathF.PI / 4, 10); break;
+            case KeySign.LargestLag: LineSigns.LargestLag(canvas, middle, 0.75f); break;
             case KeySign.TimingMark: LineSigns.TimingMark(canvas, middle); break;
             case KeySign.LastPlace: LineSigns.LastPlace(canvas, middle, 0.75f); break;
             case KeySign.Front: Line(canvas, bar); break;
@@ -92,6 +103,14 @@ internal static class SignKey
         else if (sign == KeySign.NeverReached)
         {
             Hatching.NeverReached(canvas, path);
+        }
+        else if (sign is KeySign.Mesh or KeySign.MeshOnToolSide)
+        {
+            LayUpSigns.Mesh(canvas, path, sign == KeySign.MeshOnToolSide, 6);
+        }
+        else if (sign == KeySign.Core)
+        {
+            LayUpSigns.Core(canvas, path);
         }
         else
         {

@@ -1,17 +1,15 @@
-using InfusionSim.Plots.Contours;
 using InfusionSim.Plots.Styling;
-using InfusionSim.Protocol.V1;
 using SkiaSharp;
 
 namespace InfusionSim.Plots.Panels;
 
 /// <summary>A panel at one moment: wet cloth solid, dry cloth pale, the front a strong line.</summary>
-/// <param name="plan">The plan.</param>
-/// <param name="cloth">Its cloth.</param>
-/// <param name="map">Its arrivals.</param>
+/// <param name="answer">The plan and its answer.</param>
 /// <param name="view">Where the panel lies.</param>
-internal sealed class FillView(InfusionPlan plan, ClothArea cloth, ArrivalMap map, PanelView view)
+internal sealed class FillView(PanelAnswer answer, PanelView view)
 {
+    private const float MeshBand = 5;
+
     private const float LineWidth = 4.5f;
 
     /// <summary>Draws the panel at a time.</summary>
@@ -21,16 +19,17 @@ internal sealed class FillView(InfusionPlan plan, ClothArea cloth, ArrivalMap ma
     /// <param name="earlierS">Earlier times whose fronts are drawn thinly [s].</param>
     internal void Draw(SKCanvas canvas, double timeS, bool atEnd, IReadOnlyList<double> earlierS)
     {
-        using var outline = view.ToPath(cloth.Rings);
+        using var outline = view.ToPath(answer.Cloth.Rings);
         using var wet = Theme.Fill(Theme.Resin);
         using var thin = Theme.Stroke(Theme.Paper.WithAlpha(170), 1.1f);
         canvas.Save();
         canvas.ClipPath(outline, SKClipOperation.Intersect, true);
         canvas.DrawPath(outline, wet);
-        FrontPainter.Lines(canvas, view, earlierS.SelectMany(earlier => map.At(earlier).Lines), thin);
-        FrontPainter.DryAt(canvas, view, map, timeS, atEnd);
+        FrontPainter.Lines(canvas, view, earlierS.SelectMany(earlier => answer.Map.At(earlier).Lines), thin);
+        FrontPainter.DryAt(canvas, view, answer.Map, timeS, atEnd);
         canvas.Restore();
+        LayUpSigns.Draw(canvas, answer.Plan, view, outline, MeshBand);
         PanelPainter.Outline(canvas, outline, 1.6f);
-        PanelPainter.Lines(canvas, plan, view, LineWidth, withMarks: false);
+        PanelPainter.Lines(canvas, answer.Plan, view, LineWidth, withMarks: false, withHoses: false);
     }
 }

@@ -73,6 +73,21 @@ internal static class LineSigns
         canvas.DrawCircle(at, 5.2f * size, ink);
     }
 
+    /// <summary>The place where one side stays longest behind the other: a ring with four ticks.</summary>
+    internal static void LargestLag(SKCanvas canvas, SKPoint at, float size = 1)
+    {
+        using var casing = Theme.Stroke(Theme.Paper, 6 * size);
+        using var stroke = Theme.Stroke(Theme.Ink, 2.6f * size);
+        foreach (var paint in new[] { casing, stroke })
+        {
+            canvas.DrawCircle(at, 8 * size, paint);
+            canvas.DrawLine(at.X - 14 * size, at.Y, at.X - 8 * size, at.Y, paint);
+            canvas.DrawLine(at.X + 8 * size, at.Y, at.X + 14 * size, at.Y, paint);
+            canvas.DrawLine(at.X, at.Y - 14 * size, at.X, at.Y - 8 * size, paint);
+            canvas.DrawLine(at.X, at.Y + 8 * size, at.X, at.Y + 14 * size, paint);
+        }
+    }
+
     // Bars, for a dot inside a ring is the sign of the last place; they stick out, for a small ring would swallow them.
     private static void RingBars(SKCanvas canvas, SKPoint at, float width)
     {

@@ -27,21 +27,11 @@ internal static class PanelPainter
         }
     }
 
-    /// <summary>The borders of the zones that cover only a part, faintly.</summary>
-    internal static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
+    /// <summary>The borders of the zones that cover only a part, faintly; cores, meshes and gaps.</summary>
+    internal static void LayUp(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
     {
-        using var casing = Theme.Stroke(Theme.Paper.WithAlpha(150), 2.6f);
-        using var stroke = Theme.Stroke(Theme.Ink.WithAlpha(190), 1.1f, 5, 5);
-        canvas.Save();
-        canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
-        foreach (var zone in plan.Preform.Zones.Where(zone => zone.Area is { Points.Count: > 2 }))
-        {
-            using var border = view.ToPath([zone.Area.Points.Select(ClothArea.Read)]);
-            canvas.DrawPath(border, casing);
-            canvas.DrawPath(border, stroke);
-        }
-
-        canvas.Restore();
+        Zones(canvas, plan, view, cloth);
+        LayUpSigns.Draw(canvas, plan, view, cloth);
     }
 
     /// <summary>The true edge of the cloth.</summary>
@@ -51,8 +41,8 @@ internal static class PanelPainter
         canvas.DrawPath(cloth, stroke);
     }
 
-    /// <summary>Feeds, vents and timing marks.</summary>
-    internal static void Lines(SKCanvas canvas, InfusionPlan plan, PanelView view, float least = Theme.LeastLineWidth, bool withMarks = true)
+    /// <summary>Feeds and vents; timing marks and the places where hoses join, too, if asked for.</summary>
+    internal static void Lines(SKCanvas canvas, InfusionPlan plan, PanelView view, float least = Theme.LeastLineWidth, bool withMarks = true, bool withHoses = true)
     {
         foreach (var vent in plan.Vents)
         {
@@ -64,14 +54,19 @@ internal static class PanelPainter
             LineSigns.Feed(canvas, LineSigns.Line(feed.Path, view), LineSigns.Width(feed, view, least));
         }
 
+        foreach (var joint in LayUpSigns.HoseJoints(plan, view).Where(_ => withHoses))
+        {
+            LayUpSigns.HoseJoint(canvas, joint);
+        }
+
         foreach (var mark in plan.TimingMarks.Where(_ => withMarks))
         {
             LineSigns.TimingMark(canvas, view.ToPixel(ClothArea.Read(mark.At)));
         }
     }
 
-    /// <summary>Keeps labels off feeds, vents and timing marks.</summary>
-    internal static void Block(LabelSheet sheet, InfusionPlan plan, PanelView view)
+    /// <summary>Keeps labels off feeds, vents, gaps and timing marks.</summary>
+    internal static void Block(LabelSheet sheet, InfusionPlan plan, PanelView view, bool withMarks = true)
     {
         foreach (var feed in plan.Feeds)
         {
@@ -83,7 +78,17 @@ internal static class PanelPainter
             sheet.Block(LineSigns.Line(vent.Path, view), LineSigns.Width(vent, view) + 3);
         }
 
-        foreach (var mark in plan.TimingMarks)
+        foreach (var gap in plan.Gaps)
+        {
+            sheet.Block(LineSigns.Line(gap.Path, view), 11);
+        }
+
+        foreach (var joint in LayUpSigns.HoseJoints(plan, view))
+        {
+            sheet.Block(new LabelBox(joint, 12, 12));
+        }
+
+        foreach (var mark in plan.TimingMarks.Where(_ => withMarks))
         {
             sheet.Block(new LabelBox(view.ToPixel(ClothArea.Read(mark.At)), 7, 7));
         }
@@ -99,6 +104,22 @@ internal static class PanelPainter
             CalloutPlacer.Put(
                 sheet, text, Anchors(LineSigns.Line(path, view)), width / 2 + 5, 30, box => CostOfCloth(box, view, cloth), leader: false);
         }
+    }
+
+    private static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
+    {
+        using var casing = Theme.Stroke(Theme.Paper.WithAlpha(150), 2.6f);
+        using var stroke = Theme.Stroke(Theme.Ink.WithAlpha(190), 1.1f, 5, 5);
+        canvas.Save();
+        canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
+        foreach (var zone in plan.Preform.Zones.Where(zone => zone.Area is { Points.Count: > 2 }))
+        {
+            using var border = view.ToPath([zone.Area.Points.Select(ClothArea.Read)]);
+            canvas.DrawPath(border, casing);
+            canvas.DrawPath(border, stroke);
+        }
+
+        canvas.Restore();
     }
 
     private static float CostOfCloth(LabelBox box, PanelView view, ClothArea cloth) =>

@@ -19,23 +19,23 @@ internal sealed class PressureScene
     private readonly List<List<Spot>>[] _above;
     private readonly List<IReadOnlyList<Spot>>[] _isobars;
     private readonly LabelSheet _sheet;
+    private readonly PlacedSigns _signs;
 
     /// <summary>Prepares a panel and places its labels.</summary>
-    internal PressureScene(InfusionPlan plan, PredictFillResponse response, FillMoment moment, PanelView view, bool isEnd)
+    internal PressureScene(PanelAnswer answer, FillMoment moment, PanelView view)
     {
-        (_plan, _view, _isEnd, _timeS) = (plan, view, isEnd, moment.TimeS);
-        _cloth = new ClothArea(plan);
-        _map = new ArrivalMap(response.FrontMap, _cloth);
-        LowMbar = plan.Bag.PressureMbarAbs;
+        (_plan, _cloth, _map, _view) = (answer.Plan, answer.Cloth, answer.Map, view);
+        (_isEnd, _timeS) = (answer.IsEnd(moment), moment.TimeS);
+        LowMbar = _plan.Bag.PressureMbarAbs;
         HighMbar = Math.Max(LowMbar + 1, moment.PressureMbarAbs.Max());
         LevelsMbar = RoundPressures.Between(LowMbar, HighMbar);
         Colours = [.. Enumerable.Range(0, LevelsMbar.Length + 1).Select(i => PressureColours.Of(i, LevelsMbar.Length + 1))];
-        var squares = response.FrontMap.Squares;
+        var squares = answer.Front.Squares;
         double[] known = [.. moment.PressureMbarAbs.Select((pressure, i) => squares[i] == (byte)SquareState.NoCloth ? double.NaN : pressure)];
         var field = SquareField.Continue(moment.Grid, known, straight: true);
         _above = [.. LevelsMbar.Select(level => ContourTracer.Trace(field, level))];
         _isobars = [.. _above.Select(rings => LineCutter.Cut(rings, field.CellMm / 4, IsWet))];
-        _sheet = PlaceLabels();
+        (_sheet, _signs) = PlaceLabels();
     }
 
     /// <summary>Pressure under the bag, absolute [mbar].</summary>
@@ -67,9 +67,10 @@ internal sealed class PressureScene
         FrontPainter.Lines(canvas, _view, _isobars.SelectMany(lines => lines), line);
         FrontPainter.DryAt(canvas, _view, _map, _timeS, _isEnd);
         canvas.Restore();
-        PanelPainter.Zones(canvas, _plan, _view, cloth);
+        PanelPainter.LayUp(canvas, _plan, _view, cloth);
         PanelPainter.Outline(canvas, cloth);
         PanelPainter.Lines(canvas, _plan, _view, withMarks: false);
+        _signs.Draw(canvas);
         LabelPainter.Draw(canvas, _sheet.Labels);
     }
 
@@ -85,13 +86,14 @@ internal sealed class PressureScene
         }
     }
 
-    private LabelSheet PlaceLabels()
+    private (LabelSheet Sheet, PlacedSigns Signs) PlaceLabels()
     {
         var area = _view.Area;
         area.Inflate(-3, -3);
         var sheet = new LabelSheet(area);
         PanelPainter.Block(sheet, _plan, _view);
         PanelPainter.PlaceNames(sheet, _plan, _view, _cloth);
+        var signs = PlacedSigns.Place(sheet, _plan, _view, _cloth);
         var lines = _isobars.Select(isobar => isobar.Select(_view.ToPixels).ToArray()).ToArray();
         var front = _isEnd ? [] : _map.At(_timeS).Lines.SelectMany(line => _view.ToPixels(line));
         SKPoint? near = null;
@@ -101,7 +103,7 @@ internal sealed class PressureScene
             near = LineLabelPlacer.Put(sheet, $"{LevelsMbar[i]:0} mbar", lines[i], others, pixel => _cloth.Contains(_view.ToSpot(pixel)), near) ?? near;
         }
 
-        return sheet;
+        return (sheet, signs);
     }
 
     private bool IsWet(Spot spot) => _cloth.Contains(spot) && _map.IsWet(spot, _timeS);

@@ -27,6 +27,11 @@ internal static class ForecastText
             }
         }
 
+        parts.AddRange(ToolSide(plan, forecast));
         return string.Join("; ", parts) + ".";
     }
+
+    /// <summary>How far the tool side stays behind; none for a panel of one layer.</summary>
+    internal static IEnumerable<string> ToolSide(InfusionPlan plan, FillForecast forecast) =>
+        FillWords.Lines(plan, forecast).Where(line => line.Label == "Tool").Select(line => line.Text);
 }

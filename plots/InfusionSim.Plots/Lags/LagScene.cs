@@ -1,0 +1,120 @@
+using InfusionSim.Plots.Contours;
+using InfusionSim.Plots.Keys;
+using InfusionSim.Plots.Labels;
+using InfusionSim.Plots.Panels;
+using InfusionSim.Plots.Styling;
+using InfusionSim.Plots.Words;
+using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
+using SkiaSharp;
+
+namespace InfusionSim.Plots.Lags;
+
+/// <summary>One panel with the lag of one side behind the other, at its place on a picture.</summary>
+internal sealed class LagScene
+{
+    private readonly PanelAnswer _bag;
+    private readonly PanelAnswer _tool;
+    private readonly PanelView _view;
+    private readonly SideLag _lag;
+    private readonly double[] _levelsS;
+    private readonly SKColor[] _colours;
+    private readonly List<List<Spot>>[] _above;
+    private readonly List<IReadOnlyList<Spot>>[] _lines;
+    private readonly PlacedSigns _signs;
+
+    /// <summary>Prepares a panel and places its labels.</summary>
+    internal LagScene(PanelAnswer bag, PanelAnswer tool, SideLag lag, PanelView view)
+    {
+        (_bag, _tool, _lag, _view) = (bag, tool, lag, view);
+        _levelsS = lag.At is null ? [] : RoundTimes.Before(lag.LargestS);
+        _colours = [.. Enumerable.Range(0, _levelsS.Length + 1).Select(i => LagColours.Of(i, _levelsS.Length + 1))];
+        var field = SquareField.Continue(bag.Front.Grid, lag.BehindS, straight: false);
+        _above = [.. _levelsS.Select(level => ContourTracer.Trace(field, level))];
+        _lines = [.. _above.Select(rings => LineCutter.Cut(rings, field.CellMm / 4, IsWetOnBothSides))];
+        (Sheet, _signs) = PlaceLabels();
+    }
+
+    /// <summary>The labels with what they had to stay clear of.</summary>
+    internal LabelSheet Sheet { get; }
+
+    /// <summary>Whether a dry spot stays on either side.</summary>
+    internal bool HasDrySpots => Has(SquareState.DrySpot);
+
+    /// <summary>Whether some cloth is never reached on either side.</summary>
+    internal bool HasNeverReached => Has(SquareState.NeverReached);
+
+    /// <summary>The bar that explains the colours.</summary>
+    internal ClassScale Key => new(
+        $"{(_lag.IsToolSide ? "Tool" : "Bag")} side behind by", _colours, [.. _levelsS.Select(TimeText.Of)], "0", Amounts.Time(_lag.LargestS));
+
+    /// <summary>Draws the panel.</summary>
+    internal void Draw(SKCanvas canvas)
+    {
+        using var cloth = _view.ToPath(_bag.Cloth.Rings);
+        canvas.Save();
+        canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
+        DrawBands(canvas, cloth);
+        using var line = Theme.Stroke(Theme.Ink, Theme.IsochroneWidth);
+        FrontPainter.Lines(canvas, _view, _lines.SelectMany(lines => lines), line);
+        foreach (var side in new[] { _bag, _tool })
+        {
+            PanelPainter.Regions(canvas, _view, side.Map.Around(SquareState.DrySpot), side.Map.Around(SquareState.NeverReached));
+        }
+
+        canvas.Restore();
+        PanelPainter.LayUp(canvas, _bag.Plan, _view, cloth);
+        PanelPainter.Outline(canvas, cloth);
+        PanelPainter.Lines(canvas, _bag.Plan, _view, withMarks: false);
+        _signs.Draw(canvas);
+        if (_lag.At is { } at)
+        {
+            LineSigns.LargestLag(canvas, _view.ToPixel(at));
+        }
+
+        LabelPainter.Draw(canvas, Sheet.Labels);
+    }
+
+    private void DrawBands(SKCanvas canvas, SKPath cloth)
+    {
+        using var first = Theme.Fill(_colours[0]);
+        canvas.DrawPath(cloth, first);
+        for (var i = 0; i < _levelsS.Length; i++)
+        {
+            using var farther = _view.ToPath(_above[i]);
+            using var fill = Theme.Fill(_colours[i + 1]);
+            canvas.DrawPath(farther, fill);
+        }
+    }
+
+    private (LabelSheet Sheet, PlacedSigns Signs) PlaceLabels()
+    {
+        var area = _view.Area;
+        area.Inflate(-3, -3);
+        var sheet = new LabelSheet(area);
+        PanelPainter.Block(sheet, _bag.Plan, _view, withMarks: false);
+        if (_lag.At is { } at)
+        {
+            sheet.Block(new LabelBox(_view.ToPixel(at), 15, 15));
+            CalloutPlacer.Put(sheet, $"longest behind, {Amounts.Time(_lag.LargestS)}", [_view.ToPixel(at)], 20, 110, strong: true);
+        }
+
+        PanelPainter.PlaceNames(sheet, _bag.Plan, _view, _bag.Cloth);
+        var signs = PlacedSigns.Place(sheet, _bag.Plan, _view, _bag.Cloth);
+        var lines = _lines.Select(level => level.Select(_view.ToPixels).ToArray()).ToArray();
+        SKPoint? near = null;
+        for (var i = 0; i < lines.Length; i++)
+        {
+            SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line)];
+            near = LineLabelPlacer.Put(
+                sheet, TimeText.Of(_levelsS[i]), lines[i], others, pixel => _bag.Cloth.Contains(_view.ToSpot(pixel)), near) ?? near;
+        }
+
+        return (sheet, signs);
+    }
+
+    private bool Has(SquareState state) => _bag.Map.Around(state).Count > 0 || _tool.Map.Around(state).Count > 0;
+
+    private bool IsWetOnBothSides(Spot spot) =>
+        _bag.Cloth.Contains(spot) && _bag.Map.IsWet(spot, double.PositiveInfinity) && _tool.Map.IsWet(spot, double.PositiveInfinity);
+}
