@@ -36,9 +36,9 @@ public static class LagMap
 
     private static string Sentence(PanelAnswer bag, SideLag lag)
     {
-        var said = lag.IsToolSide
-            ? string.Concat(ForecastText.ToolSide(bag.Plan, bag.Forecast))
-            : $"the bag side is up to {Amounts.Time(lag.LargestS)} behind the tool side";
+        var said = lag.IsToolSide ? ForecastText.ToolSide(bag.Plan, bag.Forecast).FirstOrDefault() : null;
+        said ??= lag.At is null ? "both sides keep up with each other"
+            : $"the {(lag.IsToolSide ? "tool" : "bag")} side is up to {Amounts.Time(lag.LargestS)} behind the {(lag.IsToolSide ? "bag" : "tool")} side";
         var text = char.ToUpperInvariant(said[0]) + said[1..];
         return lag.At is { } at
             ? $"{text}. Longest behind: {PlaceWords.Of(new Point { XMm = at.XMm, YMm = at.YMm }, bag.Plan)}."

@@ -15,8 +15,14 @@ public class PictureTests
         ["pressure"] = (plan, response) => Pressure.Draw(plan, response, Answers.Moments(response, 8)[4]),
         ["progress"] = (plan, response) => WetShare.Draw(plan, response, Answers.Moments(response, 40)),
         ["strip"] = (plan, response) => Strip.Draw(plan, response, Answers.Moments(response, 8)),
+        ["tool-side"] = (plan, response) => Front.Draw(plan, response, PanelFace.ToolSide),
+        ["both-sides"] = BothSides.Draw,
+        ["lag"] = LagMap.Draw,
+        ["lines"] = LinePressure.Draw,
         ["comparison"] = (plan, response) => Comparison.Draw([(plan, response), (plan, response)]),
     };
+
+    private static readonly string[] OfLayUp = ["tool-side", "both-sides", "lag", "lines"];
 
     public static TheoryData<string> Names => [.. Kinds.Keys];
 
@@ -117,7 +123,7 @@ public class PictureTests
 
     private static Picture Draw(string name)
     {
-        var (plan, response) = SamplePanels.HoleAndDrySpot();
+        var (plan, response) = OfLayUp.Contains(name) ? SamplePanels.LayUp() : SamplePanels.HoleAndDrySpot();
         return Kinds[name](plan, response);
     }
 

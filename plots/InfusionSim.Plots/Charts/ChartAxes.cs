@@ -16,17 +16,17 @@ internal static class ChartAxes
     /// <summary>Draws the axes.</summary>
     /// <param name="canvas">What to draw on.</param>
     /// <param name="area">Where the curves go [px].</param>
-    /// <param name="most">Right end of the axis below, in its unit.</param>
+    /// <param name="ways">Left and right end of the axis below, in its unit.</param>
     /// <param name="shares">Lowest and highest share [-].</param>
     /// <param name="across">What the axis below counts.</param>
     /// <param name="up">What the axis on the left counts.</param>
-    internal static void Draw(SKCanvas canvas, SKRect area, double most, (double Low, double High) shares, string across, string up)
+    internal static void Draw(SKCanvas canvas, SKRect area, (double Least, double Most) ways, (double Low, double High) shares, string across, string up)
     {
         using var plot = ChartStyle.NewPlot();
-        plot.Axes.SetLimits(0, most, shares.Low * 100, shares.High * 100);
+        plot.Axes.SetLimits(ways.Least, ways.Most, shares.Low * 100, shares.High * 100);
         plot.Axes.Right.IsVisible = plot.Axes.Top.IsVisible = false;
         plot.Grid.MajorLineColor = ChartStyle.ToColour(Theme.Faint.WithAlpha(110));
-        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { MinimumTickSpacing = 55 };
+        plot.Axes.Bottom.TickGenerator = new ScottPlot.TickGenerators.NumericAutomatic { MinimumTickSpacing = 55, LabelFormatter = value => $"{value:0.###}" };
         var step = shares.Low < 0.45 ? 20 : shares.Low < 0.75 ? 10 : 5;
         double[] ticks = [.. Enumerable.Range(0, 21).Select(i => (double)step * i).Where(tick => tick >= shares.Low * 100 - 1e-9 && tick <= 100)];
         plot.Axes.Left.SetTicks(ticks, [.. ticks.Select(tick => $"{tick:0}")]);

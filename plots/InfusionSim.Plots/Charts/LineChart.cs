@@ -12,6 +12,9 @@ internal sealed class LineChart
     /// <summary>Share of its starting pressure below which the far end of a line is weak [-] (common practice).</summary>
     internal const double WeakBelow = 0.95;
 
+    // Room before the first point, so that its sign does not cover the axis.
+    private const double LeftShare = 0.03;
+
     private static readonly double[] MarkTextPlaces = [0.5, 0.25, 0.75, 0.1];
 
     private readonly IReadOnlyList<LineCurve> _curves;
@@ -38,9 +41,10 @@ internal sealed class LineChart
     /// <summary>Draws the chart.</summary>
     internal void Draw(SKCanvas canvas)
     {
-        ChartAxes.Draw(canvas, _area, _lengthMm, (_lowest, _highest), "way along the line from its first point [mm]", "share of what the line has at its start [%]");
+        ChartAxes.Draw(
+            canvas, _area, (-LeftShare * _lengthMm, _lengthMm), (_lowest, _highest), "way along the line from its first point [mm]", "share of what the line has at its start [%]");
         using var weak = Theme.Stroke(Theme.Ink, 1.4f, 9, 5);
-        canvas.DrawLine(At(0, WeakBelow), At(_lengthMm, WeakBelow), weak);
+        canvas.DrawLine(At(-LeftShare * _lengthMm, WeakBelow), At(_lengthMm, WeakBelow), weak);
         foreach (var curve in _curves)
         {
             DrawCurve(canvas, curve);
@@ -66,7 +70,7 @@ internal sealed class LineChart
     private LabelSheet PlaceLabels()
     {
         var sheet = new LabelSheet(_area);
-        sheet.Block([At(0, WeakBelow), At(_lengthMm, WeakBelow)], 4);
+        sheet.Block([At(-LeftShare * _lengthMm, WeakBelow), At(_lengthMm, WeakBelow)], 4);
         foreach (var curve in _curves)
         {
             sheet.Block(Contours.LineThinner.Thin(Points(curve), 0.5f), 6);
@@ -74,13 +78,13 @@ internal sealed class LineChart
             sheet.Block(new LabelBox(Start(curve), 12, 12));
         }
 
+        SKPoint[] places = [.. MarkTextPlaces.Select(share => At(share * _lengthMm, WeakBelow))];
+        CalloutPlacer.Put(sheet, "95 %: a feed that ends below it is weak there", places, 4, 60, leader: false);
         foreach (var curve in _curves)
         {
             CalloutPlacer.Put(sheet, $"{curve.Text}: {Amounts.Percent(curve.EndShare)} left at its far end", [Points(curve)[curve.FarEnd]], 12, 160, strong: true);
         }
 
-        SKPoint[] places = [.. MarkTextPlaces.Select(share => At(share * _lengthMm, WeakBelow))];
-        CalloutPlacer.Put(sheet, "95 %: a feed that ends below it is weak there", places, 4, 60, leader: false);
         return sheet;
     }
 
@@ -89,5 +93,5 @@ internal sealed class LineChart
     private SKPoint[] Points(LineCurve curve) => [.. curve.DistancesMm.Select((distance, i) => At(distance, curve.Shares[i]))];
 
     private SKPoint At(double distanceMm, double share) => new(
-        (float)(_area.Left + _area.Width * distanceMm / _lengthMm), (float)(_area.Bottom - _area.Height * (share - _lowest) / (_highest - _lowest)));
+        (float)(_area.Left + _area.Width * (distanceMm / _lengthMm + LeftShare) / (1 + LeftShare)), (float)(_area.Bottom - _area.Height * (share - _lowest) / (_highest - _lowest)));
 }

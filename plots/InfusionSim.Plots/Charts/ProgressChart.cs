@@ -47,7 +47,7 @@ internal sealed class ProgressChart
     internal void Draw(SKCanvas canvas)
     {
         ChartAxes.Draw(
-            canvas, _area, _endS / _unit.Seconds, (0, HighestShare), $"time after the first feed opens [{_unit.Name}]", "wet share of the cloth [%]");
+            canvas, _area, (0, _endS / _unit.Seconds), (0, HighestShare), $"time after the first feed opens [{_unit.Name}]", "wet share of the cloth [%]");
         if (_isGelShown)
         {
             DrawGelled(canvas);

@@ -16,7 +16,6 @@ internal sealed class FrontScene
     private readonly PanelView _view;
     private readonly TimeScale _scale;
     private readonly Isochrone[] _isochrones;
-    private readonly PlacedSigns _signs;
     private readonly bool _isLastBesideDrySpot;
 
     /// <summary>Prepares a panel and places its labels.</summary>
@@ -30,7 +29,7 @@ internal sealed class FrontScene
         _isLastBesideDrySpot = Last is { } at && answer.Forecast.DrySpots.Any(spot => SKPoint.Distance(at, view.ToPixel(ClothArea.Read(spot.At))) < NearDrySpot);
         var labels = new FrontLabels(answer, view);
         Sheet = labels.Place(scale, _isochrones, Last, DrySpots);
-        _signs = labels.Signs;
+        Signs = labels.Signs;
     }
 
     /// <summary>Rings around the dry spots [mm].</summary>
@@ -45,6 +44,9 @@ internal sealed class FrontScene
     /// <summary>The labels with what they had to stay clear of.</summary>
     internal LabelSheet Sheet { get; }
 
+    /// <summary>The signs that stand wherever there is room.</summary>
+    internal PlacedSigns Signs { get; }
+
     /// <summary>Draws the panel.</summary>
     internal void Draw(SKCanvas canvas)
     {
@@ -58,7 +60,7 @@ internal sealed class FrontScene
         PanelPainter.LayUp(canvas, _answer.Plan, _view, cloth);
         PanelPainter.Outline(canvas, cloth);
         PanelPainter.Lines(canvas, _answer.Plan, _view);
-        _signs.Draw(canvas);
+        Signs.Draw(canvas);
         if (Last is { } last)
         {
             LineSigns.LastPlace(canvas, last, _isLastBesideDrySpot ? 0.65f : 1);

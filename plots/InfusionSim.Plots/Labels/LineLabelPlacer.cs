@@ -18,6 +18,7 @@ internal static class LineLabelPlacer
     /// <param name="others">Points of all other levels' lines [px].</param>
     /// <param name="isOnCloth">Whether a point of the picture has cloth.</param>
     /// <param name="near">Where the neighbouring level has its label, so that labels form a row; may be null [px].</param>
+    /// <param name="longLine">Length from which a further line of the level has a label of its own [px].</param>
     /// <returns>Where the first label lies; null when none has room [px].</returns>
     internal static SKPoint? Put(
         LabelSheet sheet,
@@ -25,19 +26,20 @@ internal static class LineLabelPlacer
         IEnumerable<IReadOnlyList<SKPoint>> lines,
         IReadOnlyList<SKPoint> others,
         Func<SKPoint, bool> isOnCloth,
-        SKPoint? near)
+        SKPoint? near,
+        float longLine = LongLine)
     {
         var halfWidth = TextStyle.Label.Measure(text) / 2 + 4;
         var halfHeight = TextStyle.Label.Size * 0.52f;
         SKPoint? first = null;
         foreach (var line in lines.Select(Resample).OrderByDescending(line => line.Count))
         {
-            if (first is not null && line.Count * Step < LongLine)
+            if (first is not null && line.Count * Step < longLine)
             {
                 break;
             }
 
-            if (Best(sheet, line, halfWidth, halfHeight, others, isOnCloth, first is null ? near : null, first) is not { } box)
+            if (Best(sheet, line, halfWidth, halfHeight, others, isOnCloth, first is null ? near : null, first, Math.Min(Apart, longLine)) is not { } box)
             {
                 continue;
             }
@@ -46,7 +48,7 @@ internal static class LineLabelPlacer
             var isSecond = first is not null;
             first ??= box.Centre;
             if (!isSecond && line.Count * Step >= LongLine
-                && Best(sheet, line, halfWidth, halfHeight, others, isOnCloth, null, first) is { } second)
+                && Best(sheet, line, halfWidth, halfHeight, others, isOnCloth, null, first, Apart) is { } second)
             {
                 sheet.Put(new PlacedLabel(text, second));
             }
@@ -63,7 +65,8 @@ internal static class LineLabelPlacer
         IReadOnlyList<SKPoint> others,
         Func<SKPoint, bool> isOnCloth,
         SKPoint? near,
-        SKPoint? sibling)
+        SKPoint? sibling,
+        float apart)
     {
         var isClosed = line.Count > 3 && SKPoint.Distance(line[0], line[^1]) < 1.5f * Step;
         var half = (int)MathF.Ceiling((halfWidth + (isClosed ? 0 : EndGap)) / Step);
@@ -73,7 +76,7 @@ internal static class LineLabelPlacer
         {
             var box = Along(line[i - span], line[i], line[i + span], halfWidth, halfHeight);
             var bend = Bend(line, i - span, i + span);
-            if (bend > 5 || (sibling is { } other && SKPoint.Distance(other, line[i]) < Apart))
+            if (bend > 5 || (sibling is { } other && SKPoint.Distance(other, line[i]) < apart))
             {
                 continue;
             }

@@ -13,6 +13,9 @@ namespace InfusionSim.Plots.Lags;
 /// <summary>One panel with the lag of one side behind the other, at its place on a picture.</summary>
 internal sealed class LagScene
 {
+    // The lag grows and shrinks again: both lines of a level want their number.
+    private const float LongLine = 150;
+
     private readonly PanelAnswer _bag;
     private readonly PanelAnswer _tool;
     private readonly PanelView _view;
@@ -107,7 +110,7 @@ internal sealed class LagScene
         {
             SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line)];
             near = LineLabelPlacer.Put(
-                sheet, TimeText.Of(_levelsS[i]), lines[i], others, pixel => _bag.Cloth.Contains(_view.ToSpot(pixel)), near) ?? near;
+                sheet, TimeText.Of(_levelsS[i]), lines[i], others, pixel => _bag.Cloth.Contains(_view.ToSpot(pixel)), near, LongLine) ?? near;
         }
 
         return (sheet, signs);

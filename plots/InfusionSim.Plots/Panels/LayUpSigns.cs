@@ -8,6 +8,9 @@ namespace InfusionSim.Plots.Panels;
 /// <summary>Signs of what lies on and in the cloth: meshes and cores by their borders, gaps by their path; none of them fills an area that carries numbers.</summary>
 internal static class LayUpSigns
 {
+    /// <summary>Width a gap is drawn with [px].</summary>
+    internal const float GapWidth = 7.4f;
+
     private const float NetPitch = 5;
     private const float BeadPitch = 9;
 
@@ -81,8 +84,8 @@ internal static class LayUpSigns
         }
 
         using var beads = builder.Detach();
-        using var casing = Theme.Stroke(Theme.Ink, 7.4f);
-        using var body = Theme.Stroke(Theme.Paper, 4.4f);
+        using var casing = Theme.Stroke(Theme.Ink, GapWidth);
+        using var body = Theme.Stroke(Theme.Paper, GapWidth - 3);
         canvas.DrawPath(beads, casing);
         canvas.DrawPath(beads, body);
     }

@@ -94,17 +94,22 @@ internal static class PanelPainter
         }
     }
 
-    /// <summary>Puts the names beside feeds and vents, outside the cloth where there is room.</summary>
+    /// <summary>Puts the names beside feeds, vents and gaps, outside the cloth where there is room.</summary>
     internal static void PlaceNames(LabelSheet sheet, InfusionPlan plan, PanelView view, ClothArea cloth)
     {
         var named = plan.Feeds.Select(feed => (Text: $"feed {feed.Name}", feed.Path, Width: LineSigns.Width(feed, view)))
-            .Concat(plan.Vents.Select(vent => (Text: $"vent {vent.Name}", vent.Path, Width: LineSigns.Width(vent, view))));
+            .Concat(plan.Vents.Select(vent => (Text: $"vent {vent.Name}", vent.Path, Width: LineSigns.Width(vent, view))))
+            .Concat(plan.Gaps.Select(gap => (Text: $"gap {gap.Name}", gap.Path, Width: LayUpSigns.GapWidth)));
         foreach (var (text, path, width) in named)
         {
             CalloutPlacer.Put(
                 sheet, text, Anchors(LineSigns.Line(path, view)), width / 2 + 5, 30, box => CostOfCloth(box, view, cloth), leader: false);
         }
     }
+
+    /// <summary>What it costs a text to lie on the cloth [px of distance].</summary>
+    internal static float CostOfCloth(LabelBox box, PanelView view, ClothArea cloth) =>
+        box.Corners().Append(box.Centre).Count(corner => cloth.Contains(view.ToSpot(corner))) * 5;
 
     private static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
     {
@@ -121,9 +126,6 @@ internal static class PanelPainter
 
         canvas.Restore();
     }
-
-    private static float CostOfCloth(LabelBox box, PanelView view, ClothArea cloth) =>
-        box.Corners().Append(box.Centre).Count(corner => cloth.Contains(view.ToSpot(corner))) * 5;
 
     private static SKPoint[] Anchors(IReadOnlyList<SKPoint> line)
     {

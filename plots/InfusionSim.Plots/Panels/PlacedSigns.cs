@@ -12,7 +12,7 @@ internal sealed class PlacedSigns
     private const float StrokePitch = 96;
     private const float StrokeHalf = 15;
     private const int MostStrokes = 8;
-    private const float ArrowHalf = 24;
+    private const float ArrowHalf = 16;
 
     /// <summary>No signs.</summary>
     internal static readonly PlacedSigns None = new();
@@ -24,6 +24,9 @@ internal sealed class PlacedSigns
     private PlacedSigns()
     {
     }
+
+    /// <summary>Where the signs stand.</summary>
+    internal IEnumerable<LabelBox> Boxes => _arrow is { } arrow ? _strokes.Append(arrow) : _strokes;
 
     /// <summary>Finds a place for each sign and keeps it.</summary>
     /// <param name="sheet">What is taken.</param>
@@ -90,9 +93,9 @@ internal sealed class PlacedSigns
         canvas.Translate(at.X, at.Y);
         canvas.RotateDegrees((float)-uphillDeg);
         using var builder = new SKPathBuilder();
-        builder.AddPoly([new(-20, -4), new(3, -4), new(3, -12), new(21, 0), new(3, 12), new(3, 4), new(-20, 4)], true);
+        builder.AddPoly([new(-14, -3.5f), new(2, -3.5f), new(2, -10), new(15, 0), new(2, 10), new(2, 3.5f), new(-14, 3.5f)], true);
         using var arrow = builder.Detach();
-        using var casing = Theme.Stroke(Theme.Paper, 5);
+        using var casing = Theme.Stroke(Theme.Paper, 4);
         using var fill = Theme.Fill(Theme.Ink);
         canvas.DrawPath(arrow, casing);
         canvas.DrawPath(arrow, fill);
@@ -102,7 +105,7 @@ internal sealed class PlacedSigns
     private void PlaceArrow(LabelSheet sheet, Slope slope, PanelView view, ClothArea cloth)
     {
         var area = view.Area;
-        area.Inflate(-ArrowHalf - 4, -ArrowHalf - 4);
+        area.Inflate(-ArrowHalf - 1, -ArrowHalf - 1);
         var free = Enumerable.Range(0, 13 * 25)
             .Select(i => new SKPoint(area.Left + area.Width * (i % 25) / 24, area.Top + area.Height * (i / 25) / 12))
             .Select(at => new LabelBox(at, ArrowHalf, ArrowHalf)).Where(place => sheet.IsFree(place)).ToArray();
@@ -115,7 +118,8 @@ internal sealed class PlacedSigns
         var best = free.MinBy(place => place.Corners().Append(place.Centre).Count(point => cloth.Contains(view.ToSpot(point))));
         (_arrow, _uphillDeg) = (best, slope.UphillDeg);
         sheet.Block(best);
-        CalloutPlacer.Put(sheet, $"uphill, {slope.AngleDeg:0.#}°", [best.Centre], ArrowHalf + 1, 60, strong: true, leader: false);
+        CalloutPlacer.Put(
+            sheet, $"uphill, {slope.AngleDeg:0.#}°", [best.Centre], ArrowHalf + 1, 60, box => PanelPainter.CostOfCloth(box, view, cloth), strong: true, leader: false);
     }
 
     private void PlaceStrokes(LabelSheet sheet, InfusionPlan plan, int zone, double angleDeg, PanelView view, ClothArea cloth)
@@ -123,13 +127,16 @@ internal sealed class PlacedSigns
         var angle = (float)(-angleDeg * Math.PI / 180);
         var area = view.Area;
         var found = new List<LabelBox>();
+        Spot[][] borders = [.. plan.FlowMeshes.Select(mesh => mesh.Area).Concat(plan.Cores.Select(core => core.Area))
+            .Where(ring => ring is { Points.Count: > 2 }).Select(ring => ring!.Points.Select(ClothArea.Read).ToArray())];
         for (var row = 0; (row + 0.5f) * StrokePitch < area.Height; row++)
         {
             for (var column = 0; (column + 0.5f) * StrokePitch < area.Width; column++)
             {
                 var shift = row % 2 == 0 ? 0.5f : 1;
                 var box = new LabelBox(new SKPoint(area.Left + (column + shift) * StrokePitch, area.Top + (row + 0.5f) * StrokePitch), StrokeHalf + 3, 7, angle);
-                if (sheet.IsFree(box) && box.Grow(6).Corners().All(corner => IsInZone(view.ToSpot(corner), plan, zone, cloth)))
+                Spot[] corners = [.. box.Grow(6).Corners().Select(view.ToSpot)];
+                if (sheet.IsFree(box) && corners.All(corner => IsInZone(corner, plan, zone, cloth)) && !borders.Any(border => IsCut(border, corners)))
                 {
                     found.Add(box);
                 }
@@ -143,6 +150,8 @@ internal sealed class PlacedSigns
             sheet.Block(box);
         }
     }
+
+    private static bool IsCut(Spot[] border, Spot[] corners) => corners.Select(corner => ClothArea.IsInside(border, corner)).Distinct().Count() > 1;
 
     private static bool IsInZone(Spot spot, InfusionPlan plan, int zone, ClothArea cloth)
     {

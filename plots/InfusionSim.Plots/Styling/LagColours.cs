@@ -8,7 +8,7 @@ namespace InfusionSim.Plots.Styling;
 internal static class LagColours
 {
     private const double Lightest = 0.02;
-    private const double Darkest = 0.8;
+    private const double Darkest = 0.72;
     private static readonly Speed Map = new();
 
     /// <summary>Colour of one class of lags.</summary>

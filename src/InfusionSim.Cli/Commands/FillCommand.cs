@@ -1,8 +1,6 @@
 using System.CommandLine;
 using InfusionSim.Cli.Answers;
 using InfusionSim.Cli.Client;
-using InfusionSim.Cli.Hosting;
-using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Terminal;
 using InfusionSim.Protocol.Forecasts;
 
@@ -15,9 +13,6 @@ public static class FillCommand
     /// <param name="screen">Where to write.</param>
     public static Command Create(Screen screen)
     {
-        Argument<string> plan = CommandOptions.Plan();
-        Option<string[]> set = CommandOptions.Set();
-        Option<string?> server = CommandOptions.Server();
         Option<bool> json = CommandOptions.Json();
         ExampleCommand command = new(
             "fill", "Predict one plan: when it is full, what fills last, what stays dry.",
@@ -26,16 +21,12 @@ public static class FillCommand
         {
             Footnote = "Exit code: 0 it meets its goals, 1 it does not, 2 bad input, 3 no service.\n" + Cautions.Line,
         };
-        command.Add(plan);
-        command.Add(set);
-        command.Add(server);
+        PlanOptions options = new(command);
         command.Add(json);
         command.SetAction(async (typed, cancellation) =>
         {
-            string path = typed.GetRequiredValue(plan);
-            NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
-            screen.Begin($"Computing {path}");
-            await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
+            (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
+            await using FillClient client = opened;
             PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
             if (typed.GetValue(json))
             {

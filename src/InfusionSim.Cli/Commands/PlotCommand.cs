@@ -1,9 +1,7 @@
 using System.CommandLine;
 using InfusionSim.Cli.Answers;
 using InfusionSim.Cli.Client;
-using InfusionSim.Cli.Hosting;
 using InfusionSim.Cli.Pictures;
-using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Quantities;
 using InfusionSim.Cli.Terminal;
 using InfusionSim.Protocol.Json;
@@ -13,39 +11,33 @@ namespace InfusionSim.Cli.Commands;
 /// <summary>`plot`: draws one picture of a plan's forecast.</summary>
 public static class PlotCommand
 {
-    private static readonly string[] Kinds = [.. Enum.GetNames<PictureKind>().Select(name => name.ToLowerInvariant())];
-
     /// <summary>Makes the command.</summary>
     /// <param name="screen">Where to write.</param>
     public static Command Create(Screen screen)
     {
-        Argument<string> plan = CommandOptions.Plan();
-        Option<string> picture = new("--picture") { Description = $"One of {string.Join(", ", Kinds)}.", DefaultValueFactory = _ => "front", HelpName = "PICTURE" };
+        Option<string> picture = new("--picture") { Description = $"One of {string.Join(", ", PictureNames.All)}.", DefaultValueFactory = _ => "front", HelpName = "PICTURE" };
         Option<string?> output = CommandOptions.OutputFile("Picture file to write: .png or .svg, .webp for the animation; left out: named after plan and picture.");
         Option<string?> at = new("--at") { Description = "Moment of the pressure picture, from the opening of the first feed: 90s, 12min; left out: half way.", HelpName = "TIME" };
-        Option<string[]> set = CommandOptions.Set();
-        Option<string?> server = CommandOptions.Server();
         ExampleCommand command = new(
             "plot", "Draw a picture of one plan's fill.",
-            "infusionsim plot plate.json --picture front -o front.png", "infusionsim plot plate.json --picture pressure --at 5min -o pressure.svg");
-        command.Add(plan);
-        command.Add(picture);
-        command.Add(output);
-        command.Add(at);
-        command.Add(set);
-        command.Add(server);
+            "infusionsim plot plate.json --picture front -o front.png", "infusionsim plot mesh.json --picture tool-side -o tool-side.png",
+            "infusionsim plot mesh.json --picture both-sides -o both-sides.png", "infusionsim plot mesh.json --picture lag -o lag.png",
+            "infusionsim plot line.json --picture lines -o lines.png", "infusionsim plot plate.json --picture pressure --at 5min -o pressure.svg")
+        {
+            Footnote = "Pictures:\n" + PictureNames.Explained,
+        };
+        PlanOptions options = new(command, picture, output, at);
         command.SetAction(async (typed, cancellation) =>
         {
-            string path = typed.GetRequiredValue(plan);
             PictureKind kind = KindOf(typed.GetRequiredValue(picture));
-            string file = typed.GetValue(output) ?? PictureFile.NameFor(path, kind);
+            string file = typed.GetValue(output) ?? PictureFile.NameFor(options.PathOf(typed), kind);
             PictureFile.Check(file, kind);
             double? time = TimeOf(typed.GetValue(at));
-            NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
-            screen.Begin($"Computing {path}");
-            await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
+            (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
+            await using FillClient client = opened;
             PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
             AnswerPrinter.PrintWarnings(screen, answer.Response);
+            PictureFit.Check(kind, answer);
             string sentence = await PictureDrawing.SaveAsync(kind, client, answer, time, file, cancellation);
             screen.Output.WriteLine(file);
             screen.Error.WriteLine(sentence);
@@ -56,10 +48,11 @@ public static class PlotCommand
 
     private static PictureKind KindOf(string typed)
     {
-        int index = Array.IndexOf(Kinds, typed.ToLowerInvariant());
+        string[] kinds = [.. PictureNames.All];
+        int index = Array.IndexOf(kinds, typed.ToLowerInvariant());
         if (index >= 0) return Enum.GetValues<PictureKind>()[index];
-        string hint = NearestKey.Of(typed, Kinds) is string nearest ? $" Did you mean {nearest}?" : "";
-        throw new CommandException(ExitCodes.BadInput, $"there is no picture '{typed}'.{hint} Pictures: {string.Join(", ", Kinds)}.");
+        string hint = NearestKey.Of(typed, kinds) is string nearest ? $" Did you mean {nearest}?" : "";
+        throw new CommandException(ExitCodes.BadInput, $"there is no picture '{typed}'.{hint} Pictures: {string.Join(", ", PictureNames.All)}.");
     }
 
     private static double? TimeOf(string? typed)

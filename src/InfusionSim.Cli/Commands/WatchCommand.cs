@@ -1,8 +1,6 @@
 using System.CommandLine;
 using InfusionSim.Cli.Answers;
 using InfusionSim.Cli.Client;
-using InfusionSim.Cli.Hosting;
-using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Terminal;
 using InfusionSim.Protocol.Json;
 using InfusionSim.Protocol.V1;
@@ -19,29 +17,21 @@ public static class WatchCommand
     /// <param name="screen">Where to write.</param>
     public static Command Create(Screen screen)
     {
-        Argument<string> plan = CommandOptions.Plan();
         Option<int> moments = new("--moments") { Description = "How many moments to show, 1 to 200.", DefaultValueFactory = _ => 12 };
-        Option<string[]> set = CommandOptions.Set();
-        Option<string?> server = CommandOptions.Server();
         Option<bool> json = CommandOptions.Json();
         ExampleCommand command = new("watch", "Watch the fill moment by moment, each as soon as it is computed.", "infusionsim watch plate.json --moments 6")
         {
             Footnote = Cautions.Line,
         };
-        command.Add(plan);
-        command.Add(moments);
-        command.Add(set);
-        command.Add(server);
+        PlanOptions options = new(command, moments);
         command.Add(json);
         command.SetAction(async (typed, cancellation) =>
         {
-            string path = typed.GetRequiredValue(plan);
-            NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error));
-            screen.Begin($"Computing {path}");
-            await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
+            (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
+            await using FillClient client = opened;
             bool asJson = typed.GetValue(json);
             WatchFillRequest request = new() { Plan = named.Plan, Moments = typed.GetValue(moments) };
-            PredictFillResponse response = await client.WatchAsync(request, path, step => Tell(screen, step, asJson), cancellation);
+            PredictFillResponse response = await client.WatchAsync(request, named.Name, step => Tell(screen, step, asJson), cancellation);
             PlanAnswer answer = PlanAnswer.Of(named, response);
             if (!asJson)
             {

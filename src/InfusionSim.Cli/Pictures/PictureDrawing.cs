@@ -49,6 +49,10 @@ public static class PictureDrawing
         Picture still = kind switch
         {
             PictureKind.Front => Front(answer),
+            PictureKind.ToolSide => Plots.Front.Draw(answer.Plan, answer.Response, PanelFace.ToolSide),
+            PictureKind.BothSides => BothSides.Draw(answer.Plan, answer.Response),
+            PictureKind.Lag => LagMap.Draw(answer.Plan, answer.Response),
+            PictureKind.Lines => LinePressure.Draw(answer.Plan, answer.Response),
             PictureKind.Strip => Strip.Draw(answer.Plan, answer.Response, await MomentsAsync(client, answer, StripMoments, cancellation)),
             PictureKind.Progress => WetShare.Draw(answer.Plan, answer.Response, await MomentsAsync(client, answer, ProgressMoments, cancellation)),
             _ => Pressure.Draw(answer.Plan, answer.Response, await PressureAsync(client, answer, timeS ?? answer.Forecast.EndTimeS / 2, cancellation)),

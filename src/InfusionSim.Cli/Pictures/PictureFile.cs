@@ -9,7 +9,7 @@ public static class PictureFile
     /// <param name="planPath">The plan file.</param>
     /// <param name="kind">The picture.</param>
     public static string NameFor(string planPath, PictureKind kind) =>
-        $"{Path.GetFileNameWithoutExtension(planPath)}-{kind.ToString().ToLowerInvariant()}{(kind == PictureKind.Animation ? ".webp" : ".png")}";
+        $"{Path.GetFileNameWithoutExtension(planPath)}-{PictureNames.Of(kind)}{(kind == PictureKind.Animation ? ".webp" : ".png")}";
 
     /// <summary>Refuses an ending that the picture cannot be saved as.</summary>
     /// <param name="path">The file.</param>

@@ -3,8 +3,20 @@ namespace InfusionSim.Cli.Pictures;
 /// <summary>Pictures that can be drawn.</summary>
 public enum PictureKind
 {
-    /// <summary>When the front passes each place.</summary>
+    /// <summary>When the front passes each place, on the bag side where there are layers.</summary>
     Front,
+
+    /// <summary>When the front passes each place on the tool side.</summary>
+    ToolSide,
+
+    /// <summary>The fronts of bag side and tool side next to each other.</summary>
+    BothSides,
+
+    /// <summary>How long the tool side is behind the bag side.</summary>
+    Lag,
+
+    /// <summary>Pressure along each line with a bore or a hose.</summary>
+    Lines,
 
     /// <summary>Resin pressure at one moment.</summary>
     Pressure,

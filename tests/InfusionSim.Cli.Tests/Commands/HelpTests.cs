@@ -42,6 +42,8 @@ public sealed class HelpTests
         using CommandSession session = new();
         if (!example.StartsWith("infusionsim new", StringComparison.Ordinal)) await session.RunAsync("new plate 300x200 --set resolution.cellMm=10 -o plate.json");
         await session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o other.json");
+        session.Write("mesh.json", SamplePlans.Mesh());
+        session.Write("line.json", SamplePlans.Line());
 
         int code = await session.RunAsync(example["infusionsim ".Length..]);
 

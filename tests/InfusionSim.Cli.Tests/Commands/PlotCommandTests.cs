@@ -25,7 +25,28 @@ public sealed class PlotCommandTests : IDisposable
     }
 
     [Theory]
+    [InlineData("tool-side", "mesh.json", "tool side")]
+    [InlineData("both-sides", "mesh.json", "both sides")]
+    [InlineData("lag", "mesh.json", "behind")]
+    [InlineData("lines", "line.json", "far end")]
+    public async Task Picture_OfALayUp_IsWrittenAndSaid(string kind, string plan, string says)
+    {
+        _session.Write("mesh.json", SamplePlans.Mesh());
+        _session.Write("line.json", SamplePlans.Line());
+
+        (await _session.RunAsync($"plot {plan} --picture {kind} -o picture.svg")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        new FileInfo(_session.PathOf("picture.svg")).Length.ShouldBeGreaterThan(1000);
+        _session.Error.ShouldContain(says);
+    }
+
+    [Theory]
     [InlineData("--picture frnt -o picture.png", "Did you mean front?")]
+    [InlineData("--picture toolside -o picture.png", "Did you mean tool-side?")]
+    [InlineData("--picture tool-side -o picture.png", "has one layer")]
+    [InlineData("--picture both-sides -o picture.png", "has one layer")]
+    [InlineData("--picture lag -o picture.png", "has one layer")]
+    [InlineData("--picture lines -o picture.png", "feeds[].boreMm")]
     [InlineData("--picture front -o picture.webp", ".png or .svg")]
     [InlineData("--picture animation -o picture.png", ".webp")]
     [InlineData("--picture pressure --at 5mm -o picture.png", "'mm' measures a length")]

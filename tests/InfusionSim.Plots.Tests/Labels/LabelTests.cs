@@ -24,6 +24,23 @@ public class LabelTests
         }
     }
 
+    [Fact]
+    public void Signs_LayUp_CoverNoLabelAndNoOtherSign()
+    {
+        var (plan, response) = SamplePanels.LayUp();
+        var scene = Front.Prepare(plan, response).Scene;
+        LabelBox[] signs = [.. scene.Signs.Boxes];
+
+        signs.Length.ShouldBeGreaterThan(3, "strokes and the arrow");
+        for (var i = 0; i < signs.Length; i++)
+        {
+            signs.Skip(i + 1).ShouldAllBe(other => !other.Overlaps(signs[i]));
+            scene.Sheet.Labels.ShouldAllBe(label => !label.Box.Overlaps(signs[i]), "a label covers a sign");
+        }
+
+        scene.Sheet.Labels.ShouldContain(label => label.Text == "uphill, 12°");
+    }
+
     [Theory]
     [MemberData(nameof(Samples))]
     public void Labels_AnyPanel_StayInsideThePanelsBox(int sample)

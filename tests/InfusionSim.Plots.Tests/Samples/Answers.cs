@@ -28,6 +28,26 @@ internal static class Answers
         return new PredictFillResponse { FrontMap = front, Forecast = Forecast(plan, front, arrival) };
     }
 
+    /// <summary>The same answer for a panel with layers whose tool side fills later.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="response">The answer for its bag side; changed in place.</param>
+    /// <param name="arrival">Arrival on the tool side [s] at a place [mm].</param>
+    internal static PredictFillResponse WithToolSide(InfusionPlan plan, PredictFillResponse response, Func<double, double, double> arrival)
+    {
+        var map = response.FrontMap;
+        var (states, times) = Sample(map.Grid, new ClothArea(plan), arrival);
+        map.ToolSide = new FrontSide { Squares = ByteString.CopyFrom(states), ArrivalTimeS = { times } };
+        var behind = Enumerable.Range(0, times.Length).MaxBy(i => times[i] - map.ArrivalTimeS[i]);
+        response.Forecast.Lag = new Lag { LargestMin = (times[behind] - map.ArrivalTimeS[behind]) / 60, At = Middle(map.Grid, behind) };
+        (response.Forecast.EndTimeS, response.Forecast.FillTimeS) = (times.Max(), times.Max());
+        foreach (var (mark, told) in plan.TimingMarks.Zip(response.Forecast.TimingMarks))
+        {
+            told.ToolSideArrivalTimeS = arrival(mark.At.XMm, mark.At.YMm);
+        }
+
+        return response;
+    }
+
     /// <summary>Moments of an answer, evenly spaced up to its end, with a pressure that falls from the feed to the front.</summary>
     internal static FillMoment[] Moments(PredictFillResponse response, int count)
     {

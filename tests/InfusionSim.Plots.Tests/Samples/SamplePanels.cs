@@ -11,7 +11,7 @@ internal static class SamplePanels
     private static readonly ConcurrentDictionary<string, (InfusionPlan Plan, PredictFillResponse Response)> Made = new();
 
     /// <summary>Every panel.</summary>
-    internal static IReadOnlyList<(InfusionPlan Plan, PredictFillResponse Response)> All() => [Strip(), Disc(), HoleAndDrySpot(), Turned()];
+    internal static IReadOnlyList<(InfusionPlan Plan, PredictFillResponse Response)> All() => [Strip(), Disc(), HoleAndDrySpot(), Turned(), LayUp()];
 
     /// <summary>A strip fed through its left edge: t = T (x/L)², T = 1800 s, L = 600 mm.</summary>
     internal static (InfusionPlan Plan, PredictFillResponse Response) Strip() => Copy(nameof(Strip), MakeStrip);
@@ -71,6 +71,33 @@ internal static class SamplePanels
             var along = c * x + s * y;
             return along > 560 ? double.PositiveInfinity : 3240 * Math.Pow(Math.Max(0, along) / 560, 2);
         }));
+    }
+
+    /// <summary>A sloped deck with all that can lie on it, 600 × 400 mm: t = 920 s (x/600)² on the bag side, the tool side 0.4 s/mm later up to x = 450 mm, less beyond.</summary>
+    internal static (InfusionPlan Plan, PredictFillResponse Response) LayUp() => Copy(nameof(LayUp), MakeLayUp);
+
+    private static (InfusionPlan Plan, PredictFillResponse Response) MakeLayUp()
+    {
+        var plan = Plan("Sled deck, with all that lies on it", Box(0, 0, 600, 400));
+        plan.Preform.Zones[0].Permeability = new Permeability { K1M2 = 2e-10, K2M2 = 1e-10, AngleDeg = 30 };
+        plan.FlowMeshes.Add(new FlowMesh { Area = Box(0, 0, 450, 400), ThicknessMm = 1, Porosity = 0.8, Permeability = new Permeability { K1M2 = 3e-9 } });
+        plan.Cores.Add(new Core { Area = Box(150, 100, 300, 300), ThicknessMm = 10, Holes = new Holes { DiameterMm = 2, PitchMm = 20 } });
+        plan.Gaps.Add(new Gap { Path = Path((0, 400), (600, 400)), WidthMm = 1 });
+        plan.Slope = new Slope { UphillDeg = 40, AngleDeg = 12 };
+        plan.Feeds.Add(new Feed { Name = "F1", Path = Path((0, 0), (0, 400)), BoreMm = 8, Hose = new Hose { BoreMm = 8, LengthM = 2, JoinsAt = At(0, 100) } });
+        plan.Vents.Add(new Vent { Name = "V1", Path = Path((600, 0), (600, 400)), BoreMm = 8 });
+        plan.TimingMarks.Add(new TimingMark { Name = "M1", At = At(400, 60) });
+        var response = Answers.From(plan, 5, (x, _) => 920 * Math.Pow(x / 600, 2));
+        Answers.WithToolSide(plan, response, (x, _) => 920 * Math.Pow(x / 600, 2) + 0.4 * Math.Min(x, 450) - 0.9 * Math.Max(0, x - 450));
+        response.Forecast.Feeds.Add(new FeedForecast { Name = "F1", Line = Line(400, 17, (way, _) => 0.96 - 0.001 * Math.Abs(way - 100)) });
+        response.Forecast.Vents[0].Line = Line(400, 17, (way, length) => 0.04 * way / length);
+        return (plan, response);
+    }
+
+    private static LineForecast Line(double lengthMm, int count, Func<double, double, double> pressure)
+    {
+        var ways = Enumerable.Range(0, count).Select(i => lengthMm * i / (count - 1));
+        return new LineForecast { Points = { ways.Select(way => new LinePoint { DistanceM = way / 1000, PressureRatio = pressure(way, lengthMm) }) } };
     }
 
     private static (InfusionPlan Plan, PredictFillResponse Response) Copy(string name, Func<(InfusionPlan Plan, PredictFillResponse Response)> make)

@@ -1,0 +1,18 @@
+namespace InfusionSim.Cli.Tests;
+
+/// <summary>Plans of the gallery on squares large enough for a quick test.</summary>
+internal static class SamplePlans
+{
+    /// <summary>A panel under a flow mesh.</summary>
+    public static string Mesh() => Coarse("hatch-cover-mesh", "\"cellMm\": 5, \"subLayers\": 4", "\"cellMm\": 20, \"subLayers\": 2");
+
+    /// <summary>A panel with a feed line of a bore.</summary>
+    public static string Line() => Coarse("sled-runner-line", "\"cellMm\": 10", "\"cellMm\": 50");
+
+    private static string Coarse(string name, string fine, string coarse)
+    {
+        string plan = RepositoryFiles.Text($"plots/gallery/plans/{name}.json");
+        plan.ShouldContain(fine);
+        return plan.Replace(fine, coarse, StringComparison.Ordinal);
+    }
+}
