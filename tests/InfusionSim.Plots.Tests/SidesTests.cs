@@ -39,7 +39,7 @@ public class SidesTests
 
         var sentence = Front.Draw(plan, response, PanelFace.ToolSide).Sentence;
 
-        sentence.ShouldStartWith("Sled deck, with all that lies on it: tool side");
+        sentence.ShouldStartWith("Sled deck, with all that lies on it, tool side");
         sentence.ShouldContain("left stays left");
         sentence.ShouldContain("behind the bag side");
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using InfusionSim.Plots;
 using InfusionSim.Protocol.V1;
@@ -33,7 +34,7 @@ internal static class Hanging
         files.AddRange(Sides(answers.Single(answer => answer.Name == MeshPlan)));
         var line = answers.Single(answer => answer.Name == LinePlan);
         files.AddRange(Still($"{line.Name}-lines", LinePressure.Draw(line.Plan, line.Response)));
-        files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(files)), ""));
+        files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(answers, files)), ""));
         return files;
     }
 
@@ -47,15 +48,27 @@ internal static class Hanging
     private static IEnumerable<HungFile> Still(string name, Picture picture) =>
         [new HungFile($"{name}.png", picture.PngBytes(), picture.Sentence), new HungFile($"{name}.svg", picture.SvgBytes(), picture.Sentence)];
 
-    private static string Catalogue(List<HungFile> files)
+    private static string Catalogue(IReadOnlyList<Answered> answers, List<HungFile> files)
     {
         var text = new StringBuilder("# Gallery\n\nDrawn from the forecasts of the plans in `plans/`. Remake all files from the top of the project:\n\n"
             + "```\ndotnet run -c Release --project plots/InfusionSim.Gallery\n```\n");
-        foreach (var file in files.Where(file => !file.Name.EndsWith(".svg", StringComparison.Ordinal)))
+        var shown = files.Where(file => !file.Name.EndsWith(".svg", StringComparison.Ordinal)).ToList();
+        foreach (var answer in answers)
         {
-            text.Append($"\n![{file.Sentence}]({file.Name})\n");
+            text.Append(CultureInfo.InvariantCulture, $"\n## {answer.Plan.Title}\n\n[The plan](plans/{answer.Name}.json)\n");
+            Append(text, shown.Where(file => file.Name.StartsWith(answer.Name + "-", StringComparison.Ordinal)));
         }
 
+        text.Append("\n## Side by side\n");
+        Append(text, shown.Where(file => !answers.Any(answer => file.Name.StartsWith(answer.Name + "-", StringComparison.Ordinal))));
         return text.ToString();
+    }
+
+    private static void Append(StringBuilder text, IEnumerable<HungFile> files)
+    {
+        foreach (var file in files)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\n![{file.Sentence}]({file.Name})\n");
+        }
     }
 }

@@ -29,7 +29,7 @@ internal sealed record PanelAnswer(InfusionPlan Plan, PredictFillResponse Respon
     internal string Side => !HasSides ? "" : Face == PanelFace.ToolSide ? "tool side" : "bag side";
 
     /// <summary>The plan's title with the side that is shown.</summary>
-    internal string Title => HasSides ? $"{Plan.Title}: {Side}" : Plan.Title;
+    internal string Title => HasSides ? $"{Plan.Title}, {Side}" : Plan.Title;
 
     /// <summary>Checks a plan and its answer.</summary>
     /// <param name="plan">The plan that was asked about.</param>
