@@ -17,7 +17,7 @@ public static class FillProblemBuilder
     /// <param name="gridOrigin">Lower left corner of the grid [m], at or below and left of the whole outline; null lets the grid start at the outline's own corner.</param>
     /// <param name="cancellation">Stops the work between its steps.</param>
     /// <exception cref="InvalidOperationException">When a place inside the outline lies in no zone, or a fitting touches no cloth.</exception>
-    /// <exception cref="NotSupportedException">When a zone's axes lie neither along x nor along y, or two cores lie at different shares of the thickness.</exception>
+    /// <exception cref="NotSupportedException">When two cores lie at different shares of the thickness.</exception>
     public static FillProblem Build(Panel panel, Point2? gridOrigin = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
