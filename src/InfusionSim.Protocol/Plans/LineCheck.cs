@@ -22,7 +22,7 @@ internal static class LineCheck
 
         var gaps = new List<DrawnLine>();
         for (int k = 0; k < plan.Gaps.Count; k++)
-            if (DrawGap(plan.Gaps[k], $"gaps[{k}]", faults) is DrawnLine line) gaps.Add(line);
+            if (DrawGap(plan, k, faults) is DrawnLine line) gaps.Add(line);
 
         foreach (DrawnLine line in feeds.Concat(vents).Concat(gaps)) places.Check(line);
         foreach (DrawnLine vent in vents)
@@ -58,9 +58,13 @@ internal static class LineCheck
         return new DrawnLine(name, what, place, drawn, UnitConversion.MetresFromMm(widthMm));
     }
 
-    private static DrawnLine? DrawGap(V1.Gap gap, string place, FaultList faults)
+    // The cloth beside a gap tells its height, so it must not be drawn farther off than the nearest square.
+    private static DrawnLine? DrawGap(InfusionPlan plan, int index, FaultList faults)
     {
-        if (gap.Path is not { Points.Count: 1 }) return Draw(gap.Path, gap.Name, gap.HasWidthMm ? gap.WidthMm : 0, "gap", place, faults);
+        V1.Gap gap = plan.Gaps[index];
+        string place = $"gaps[{index}]";
+        double widthMm = gap.HasWidthMm ? gap.WidthMm : 0, mostMm = plan.Resolution is { HasCellMm: true } ? 2 * plan.Resolution.CellMm : 0;
+        if (gap.Path is not { Points.Count: 1 }) return Draw(gap.Path, gap.Name, Math.Min(widthMm, mostMm), "gap", place, faults) is DrawnLine line ? line with { StaysOnCloth = !gap.HasHeightMm } : null;
         if (!faults.HasUnder(place + ".path")) faults.Add(place + ".path", $"gap '{gap.Name}' has one point; a gap runs from place to place. Give at least two points.");
         return null;
     }

@@ -39,7 +39,10 @@ internal sealed class LinePlaces(Region region, RegionLocator locator, FaultList
             Point2 from = line.Path.Points[k - 1], to = line.Path.Points[k];
             Point2? off = PlacesOff(from, to).Where(place => IsOff(place, reach)).Cast<Point2?>().FirstOrDefault();
             if (off is not Point2 found) continue;
-            warnings.Add($"{line.What} '{line.Name}' leaves the cloth near {RingCheck.Say(found)}; there it touches nothing.");
+            if (line.StaysOnCloth)
+                faults.Add(line.Place + ".path", $"{line.What} '{line.Name}' leaves the cloth near {RingCheck.Say(found)}, and no cloth beside it tells its height there; keep it on the cloth, or give heightMm.");
+            else
+                warnings.Add($"{line.What} '{line.Name}' leaves the cloth near {RingCheck.Say(found)}; there it touches nothing.");
             return;
         }
     }

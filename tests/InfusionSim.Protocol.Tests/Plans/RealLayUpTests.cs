@@ -34,6 +34,11 @@ public sealed class RealLayUpTests
         ["fitting with a bore"] = plan => (plan.Feeds[0].Path, plan.Feeds[0].Hose) = (StraightStrip.PathOf((0, 0)), null),
         ["gap of one point"] = plan => plan.Gaps[0].Path = StraightStrip.PathOf((300, 200)),
         ["gap off the cloth"] = plan => plan.Gaps[0].Path = StraightStrip.PathOf((0, 450), (600, 450)),
+        ["gap across a cut-out"] = plan =>
+        {
+            plan.Preform.Cutouts.Add(StraightStrip.RingOf((520, 340), (580, 340), (580, 395), (520, 395)));
+            plan.Gaps[0].Path = StraightStrip.PathOf((0, 370), (600, 370));
+        },
         ["feed doubles back"] = plan => plan.Feeds[0].Path = StraightStrip.PathOf((0, 0), (0, 400), (0, 100)),
         ["steep slope"] = plan => plan.Slope.AngleDeg = 95,
         ["downward slope"] = plan => plan.Slope.AngleDeg = -20,
@@ -79,6 +84,7 @@ public sealed class RealLayUpTests
         { "fitting with a bore", "feeds[0].boreMm", "feed 'F1' is a fitting and has no length to lose pressure along; leave boreMm out, or give a hose its bore: feeds[0].hose.boreMm." },
         { "gap of one point", "gaps[0].path", "gap 'G1' has one point; a gap runs from place to place. Give at least two points." },
         { "gap off the cloth", "gaps[0].path", "gap 'G1', point 1, at (0, 450) mm lies 50 mm outside the cloth; it must touch the cloth. The nearest place on its edge is (0, 400) mm." },
+        { "gap across a cut-out", "gaps[0].path", "gap 'G1' leaves the cloth near (550, 370) mm, and no cloth beside it tells its height there; keep it on the cloth, or give heightMm." },
         { "feed doubles back", "feeds[0].path", "feed 'F1' doubles back on itself at (0, 250) mm: part of it lies on another part. Draw each stretch once; a branch is a feed of its own." },
         { "steep slope", "slope.angleDeg", "slope.angleDeg is 95 °; it must lie between 0 and 90 °. 90 is upright." },
         { "downward slope", "slope.angleDeg", "slope.angleDeg is -20 °; it must lie between 0 and 90 °. It is never negative: slope.uphillDeg says which way the panel rises." },
@@ -107,6 +113,19 @@ public sealed class RealLayUpTests
     {
         FaultsOf(Plan()).ShouldBeEmpty();
         PlanChecker.Check(Plan()).Warnings.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Check_GapOfKnownHeightAcrossACutOut_Warns()
+    {
+        PlanCheck check = PlanChecker.Check(With(plan =>
+        {
+            Slips["gap across a cut-out"](plan);
+            plan.Gaps[0].HeightMm = 2;
+        }));
+
+        check.Faults.ShouldBeEmpty();
+        check.Warnings.ShouldHaveSingleItem().ShouldBe("gap 'G1' leaves the cloth near (550, 370) mm; there it touches nothing.");
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Grpc.Core;
 using Grpc.Net.Client;
+using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.V1;
 using InfusionSim.Service.Hosting;
 
@@ -175,6 +176,77 @@ public sealed class RealLayUpTests
 
         // φμ / (2Δp (Kxx/a² + Kyy/b²)) = 62.6087 s with Kxx 3.25e-10 and Kyy 1.75e-10: the pressure 1 − x²/a² − y²/b² does not feel Kxy (derived).
         answer.Forecast.FillTimeS.ShouldBe(62.6087, 0.005 * 62.6087);
+    }
+
+    [Theory]
+    [InlineData(0, 5391.43)]
+    [InlineData(180, 4667.21)]
+    public async Task PredictFill_UprightStrip_FeelsTheWeightOfTheResin(double uphill, double seconds)
+    {
+        PredictFillResponse answer = await PredictAsync(plan =>
+        {
+            Shape(plan, 1000, 40, 40);
+            plan.Resin.GelTimeMin = 1000;
+            plan.Slope = new Slope { AngleDeg = 90, UphillDeg = uphill };
+        });
+
+        // t = φμ/(Kρg) (∓L − H ln(1 ∓ L/H)) with H = Δp/(ρg) = 9.27 m (Darcy's law with weight, derived).
+        answer.Forecast.FillTimeS.ShouldBe(seconds, 5e-3 * seconds);
+        answer.Forecast.HasHeightReachedMm.ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task PredictFill_PotThatStandsLow_LosesItsHead()
+    {
+        PredictFillResponse answer = await PredictAsync(plan =>
+        {
+            Shape(plan, 600, 40, 20);
+            plan.Pots.Add(new Pot { Name = "pail", LevelMm = -1000 });
+            plan.Feeds[0].Pot = "pail";
+        });
+
+        // 1 m of resin takes ρg = 10,787 Pa of the 100,000 Pa that drive: 1800 s / (1 − 0.10787).
+        answer.Forecast.FillTimeS.ShouldBe(1800 / (1 - 0.1078732), 1);
+    }
+
+    [Fact]
+    public async Task PredictFill_TooSteepToClimb_IsAForecastThatSaysHowHighItGets()
+    {
+        PredictFillResponse answer = await PredictAsync(plan =>
+        {
+            Shape(plan, 1000, 40, 20);
+            plan.Bag.PressureMbarAbs = 950;
+            plan.Resin.GelTimeMin = 10_080;
+            plan.Slope = new Slope { AngleDeg = 90 };
+        });
+
+        // 63.25 mbar carry a column of Δp/(ρg) = 586 mm; one square is 20 mm.
+        answer.Forecast.Outcome.ShouldBe(Outcome.StopsShort);
+        answer.Forecast.HeightReachedMm.ShouldBe(586.3, 20);
+        answer.Answer[0].Text.ShouldMatch("^climbs [56][0-9]{2} mm and comes to rest ");
+        answer.Forecast.Findings.ShouldContain(finding => finding.Kind == FindingKind.StopsShort && finding.Sentence.Contains("Raise the pot"));
+    }
+
+    [Fact]
+    public async Task PredictFill_ResinThatWouldRunBack_IsRefusedWithWhatToDo()
+    {
+        await using ServiceHost host = await ServiceHost.StartAsync(ServiceOptions.Embedded);
+        using GrpcChannel channel = GrpcChannel.ForAddress(host.GrpcAddress);
+        InfusionPlan plan = StraightStrip.With(change =>
+        {
+            Shape(change, 4000, 400, 100);
+            change.Slope = new Slope { AngleDeg = 90, UphillDeg = 180 };
+            change.Bag.PressureMbarAbs = 950;
+            change.Resin.GelTimeMin = 10_080;
+            change.Vents[0].Path = new Protocol.V1.Path { Points = { At(4000, 0) } };
+        });
+
+        RpcException refusal = await Should.ThrowAsync<RpcException>(
+            () => new FillService.FillServiceClient(channel).PredictFillAsync(new PredictFillRequest { Plan = plan }).ResponseAsync);
+
+        refusal.StatusCode.ShouldBe(StatusCode.InvalidArgument);
+        FaultStatus.ReasonOf(refusal).ShouldBe(ErrorReason.NotComputedYet);
+        FaultStatus.Read(refusal).ShouldHaveSingleItem().Path.ShouldBe("slope");
     }
 
     [Fact]
