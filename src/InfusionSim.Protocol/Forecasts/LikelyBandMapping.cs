@@ -22,15 +22,20 @@ internal static class LikelyBandMapping
         ? $"two shots in three, with the permeability of the cloth as a whole uncertain by ×/÷{Numbers.Say(factor)} (preform.permeabilityFactor); the pattern stays, only the minutes stretch{Estimate(plan)}"
         : "the permeability of the cloth is taken as exact (preform.permeabilityFactor is 1): no band";
 
-    // A slope stretches with the cloth: weight and pressure drive through the same permeability. What does not makes the band an estimate: it is not computed again for its two ends.
+    // A slope stretches with the cloth: weight and pressure drive through the same permeability. Hoses and gaps do not, and
+    // the fill is not computed again for the two ends of the band.
     private static string Estimate(Contract.InfusionPlan plan)
     {
-        string[] fixedParts =
-        [
-            .. (string[])(plan.Feeds.Any(feed => feed.HasBoreMm || feed.Hose is not null) || plan.Vents.Any(vent => vent.HasBoreMm || vent.Hose is not null) || plan.Pots.Any(pot => pot.Hose is not null) ? ["hoses and lines"] : []),
-            .. (string[])(plan.Gaps.Count > 0 ? ["gaps"] : []),
-        ];
-        return fixedParts.Length == 0 ? "" : $"; an estimate here, for {string.Join(" and ", fixedParts)} do not stretch with the cloth";
+        bool hasLines = plan.Feeds.Any(feed => feed.HasBoreMm || feed.Hose is not null) || plan.Vents.Any(vent => vent.HasBoreMm || vent.Hose is not null)
+            || plan.Pots.Any(pot => pot.Hose is not null);
+        string what = (hasLines, plan.Gaps.Count > 0) switch
+        {
+            (true, true) => "hoses, lines and gaps",
+            (true, false) => "hoses and lines",
+            (false, true) => "gaps",
+            _ => "",
+        };
+        return what.Length == 0 ? "" : $"; an estimate here, for {what} do not stretch with the cloth";
     }
 
     private static double? Kept(double? value) => Finite.OrNone(value) is double number ? UnitConversion.Kept(number) : null;

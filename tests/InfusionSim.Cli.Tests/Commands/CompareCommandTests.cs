@@ -21,6 +21,18 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Strips_OneWithAMeshAndABore_TellToolSideAndLineEnds()
+    {
+        await WriteTwoStrips();
+        await _session.RunAsync("new strip 300x50 --mesh --set resolution.cellMm=5 --set feeds[0].boreMm=6 -o meshed.json");
+
+        (await _session.RunAsync("compare short.json meshed.json")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldMatch("Tool side +- +up to ");
+        _session.Output.ShouldMatch("Line ends +- +from [0-9.]+ % of the pressure");
+    }
+
+    [Fact]
     public async Task Plans_NoneMeetingItsGoals_EndWithOne()
     {
         await WriteTwoStrips();

@@ -117,6 +117,21 @@ public sealed class ForecastMappingTests
     }
 
     [Fact]
+    public void ToContract_HoseOrGap_SaysThatTheBandIsAnEstimate()
+    {
+        static string BasisOf(Action<Contract.InfusionPlan> change) =>
+            ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs with { Plan = Plans.StraightStrip.With(change) }).Likely.Basis;
+
+        BasisOf(plan => plan.Feeds[0].BoreMm = 8).ShouldEndWith("; an estimate here, for hoses and lines do not stretch with the cloth");
+        BasisOf(plan =>
+        {
+            plan.Pots.Add(new Contract.Pot { Hose = new Contract.Hose() });
+            plan.Gaps.Add(new Contract.Gap());
+        }).ShouldEndWith("; an estimate here, for hoses, lines and gaps do not stretch with the cloth");
+        BasisOf(plan => plan.Slope = new Contract.Slope { AngleDeg = 20 }).ShouldEndWith("only the minutes stretch");
+    }
+
+    [Fact]
     public void FrontMap_WetDryAndUnreachedSquares_SaysOfEachWhatItIs()
     {
         Forecast forecast = StripForecast.Build();
