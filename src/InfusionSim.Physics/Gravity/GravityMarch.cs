@@ -184,7 +184,9 @@ internal sealed class GravityMarch
             if (back >= 0 && back <= EndTolerance * clock) break;
         }
 
-        return (clock, cells[Array.FindIndex(fullFor, back => back <= Tie * clock)]);
+        // Where states from below fill one cell after the other the steps may end astride the last one.
+        int last = Array.FindIndex(fullFor, back => back <= Tie * clock);
+        return (clock, cells[last >= 0 ? last : Array.IndexOf(fullFor, fullFor.Min())]);
     }
 
     // Below 0 for a cell that is not full: look again a little later.

@@ -52,7 +52,7 @@ internal sealed partial class FailureInterceptor(IHostApplicationLifetime lifeti
         }
         else if (exception is ResinRunsBackException back)
         {
-            status = FaultStatus.Of(StatusCode.InvalidArgument, back.Message, ErrorReason.NotComputedYet);
+            status = FaultStatus.Of([new Fault("slope", back.Message, ErrorReason.NotComputedYet)]);
         }
         else
         {

@@ -234,11 +234,13 @@ public sealed class RealLayUpTests
         using GrpcChannel channel = GrpcChannel.ForAddress(host.GrpcAddress);
         InfusionPlan plan = StraightStrip.With(change =>
         {
-            Shape(change, 4000, 400, 100);
-            change.Slope = new Slope { AngleDeg = 90, UphillDeg = 180 };
-            change.Bag.PressureMbarAbs = 950;
+            // A vent line far below the front drinks so much that the pressure above it falls below the bag's.
+            Shape(change, 1000, 1000, 50);
+            change.Feeds[0].Path = new Protocol.V1.Path { Points = { At(500, 500) } };
+            change.Vents[0].Path = new Protocol.V1.Path { Points = { At(0, 300), At(1000, 300) } };
+            change.Slope = new Slope { AngleDeg = 90, UphillDeg = 90 };
+            change.Bag.PressureMbarAbs = 923.35;
             change.Resin.GelTimeMin = 10_080;
-            change.Vents[0].Path = new Protocol.V1.Path { Points = { At(4000, 0) } };
         });
 
         RpcException refusal = await Should.ThrowAsync<RpcException>(
