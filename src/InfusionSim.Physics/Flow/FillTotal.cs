@@ -78,9 +78,9 @@ public sealed class FillTotal
         full = new double[count];
         for (int cell = 0; cell < count; cell++)
             full[cell] = wet[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
-        double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load);
+        double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load[..problem.Operator.CellCount]);
         bool[] fills = new bool[count];
-        for (int cell = 0; cell < count; cell++) fills[cell] = full[cell] <= limit;
+        for (int cell = 0; cell < count; cell++) fills[cell] = double.IsFinite(full[cell]) && full[cell] <= limit;
         (double end, int last) = LastOf(full, fills, problem.Operator.CellCount);
         return new FillTotal(end, last, pressure, fills);
     }
@@ -89,7 +89,7 @@ public sealed class FillTotal
     private static double HalfFull(double[] full, double[] poreVolume)
     {
         double half = poreVolume.Sum() / 2, sum = 0;
-        foreach (int cell in Enumerable.Range(0, full.Length).Where(cell => poreVolume[cell] > 0).OrderBy(cell => full[cell]))
+        foreach (int cell in Enumerable.Range(0, poreVolume.Length).Where(cell => poreVolume[cell] > 0).OrderBy(cell => full[cell]))
         {
             sum += poreVolume[cell];
             if (sum >= half) return full[cell];
