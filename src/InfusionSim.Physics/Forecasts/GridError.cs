@@ -1,5 +1,6 @@
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
+using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Forecasts;
@@ -19,7 +20,9 @@ internal static class GridError
     public static double Of(Panel panel, FillTotal total, GravityHead gravity, CancellationToken cancellation)
     {
         if (total.Clock == 0) return 0;
-        FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize }, cancellation: cancellation), gravity);
+        // The same sub-layers, or their own error would be counted as that of the squares.
+        Panel onLargerSquares = panel with { CellSize = 2 * panel.CellSize, SubLayers = SubLayers.CountFor(panel) };
+        FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(onLargerSquares, cancellation: cancellation), gravity);
         FillTotal coarseTotal = FillMap.TotalOf(coarse, cancellation);
         return Math.Abs(coarseTotal.Clock - total.Clock) / total.Clock;
     }
