@@ -33,6 +33,20 @@ public sealed class LayeredPanelTests
             Cores = [new("foam", Shapes.Box(0.053, 0.04, 0.16, 0.17), 0.4, 0.01, 0.02, new(0, 0, 1e-9, 0))],
             Feeds = [new Feed("F1", new LinePath([new(0.04, 0.1)]), 0.012)],
         },
+        ["turned laminate under a mesh, line inside"] = Plate() with
+        {
+            Zones = [MeshStrip.Laminate(5e-12) with { Permeability = new(4e-10, 0.4e-10, 5e-12, 0.5) }],
+            FlowMeshes = [new("mesh", Shapes.Box(0, 0, 0.15, 0.2), PanelFace.BagSide, 1e-3, 0.85, Open)],
+            Feeds = [new Feed("F1", new LinePath([new(0.03, 0.041), new(0.17, 0.058)]), 0.012)],
+            SubLayers = 3,
+        },
+        ["line with a bore, hose and gap on a mesh"] = Plate() with
+        {
+            FlowMeshes = [new("mesh", Shapes.Box(0, 0, 0.15, 0.2), PanelFace.BagSide, 1e-3, 0.85, Open)],
+            Feeds = [new Feed("F1", new LinePath([new(0.03, 0.041), new(0.17, 0.058)]), 0.012) { Bore = 6e-3, Hose = new(8e-3, 1) }],
+            Gaps = [new("G1", new LinePath([new(0, 0), new(0.2, 0)]), 2e-3, null)],
+            SubLayers = 2,
+        },
         ["grooved core, mesh, nearly tight laminate"] = Plate() with
         {
             Zones = [MeshStrip.Laminate(1e-15)],
@@ -48,7 +62,7 @@ public sealed class LayeredPanelTests
     [MemberData(nameof(Names))]
     public void Fill_OfALayeredPanel_IsThatOfTheSchemeOfEvents(string name)
     {
-        // Source: as for one layer; nothing in the complementarity problem knows how the nodes are arranged (derived). Case: 16 × 16 squares, three to six layers.
+        // Source: as for one layer; nothing in the complementarity problem knows how the nodes are arranged (derived). Case: 16 × 16 squares, three to six layers, one with turned laminate, one with hose, bore and gap.
         // Expected: the scheme's full cells, shares and last clock. Tolerance: identical sets, 1e-6 on a share and on the clock; mass 1e-9.
         (FillProblem problem, FillMap map, CellByCellFill events) = FillOf(name);
 

@@ -39,7 +39,8 @@ public sealed class WetNetwork
         double[] inflow = new double[problem.Operator.NodeCount];
         for (int k = 0; k < problem.Feeds.Count; k++)
             foreach (CellContact contact in problem.Feeds[k].Contacts)
-                inflow[contact.Cell] += contact.Conductance * problem.FeedPressures[k];
+                if (contact.LineNode < 0) inflow[contact.Cell] += contact.Conductance * problem.FeedPressures[k];
+        foreach (var source in problem.Network.Sources) inflow[source.Node] += source.Conductance * problem.FeedPressures[source.Line];
         return inflow;
     }
 
