@@ -62,7 +62,8 @@ public sealed class LayeredPanelTests
     [MemberData(nameof(Names))]
     public void Fill_OfALayeredPanel_IsThatOfTheSchemeOfEvents(string name)
     {
-        // Source: as for one layer; nothing in the complementarity problem knows how the nodes are arranged (derived). Case: 16 × 16 squares, three to six layers, one with turned laminate, one with hose, bore and gap.
+        // Source: as for one layer; nothing in the complementarity problem knows how the nodes are arranged (derived). Case: 16 × 16 squares, three
+        // to six layers, one with turned laminate, one with hose, bore and gap.
         // Expected: the scheme's full cells, shares and last clock. Tolerance: identical sets, 1e-6 on a share and on the clock; mass 1e-9.
         (FillProblem problem, FillMap map, CellByCellFill events) = FillOf(name);
 
@@ -103,7 +104,8 @@ public sealed class LayeredPanelTests
     [Fact]
     public void Forecast_OfALayeredPanel_KeepsItsMass()
     {
-        // Source: conservation. Case: mesh over a part, tube vent that drinks early. Tolerance 1e-9 of the resin drawn, judged by the chain; the part's resin apart from the mesh's.
+        // Source: conservation. Case: mesh over a part, tube vent that drinks early. Tolerance 1e-9 of the resin drawn, judged by the chain; the
+        // part's resin apart from the mesh's.
         Panel panel = Panels["mesh over a part, line inside"] with { Vents = [new Vent("V1", new LinePath([new(0.2, 0), new(0.2, 0.2)]), 0.012, VentKind.Tube)] };
         var forecast = Chain.Predict(panel);
 

@@ -17,7 +17,8 @@ public sealed class LayersTogetherTests
     [InlineData(PanelFace.ToolSide)]
     public void Layers_WideOpenToEachOther_FillAsOne(PanelFace face)
     {
-        // Source: layers in parallel, K = ΣKh/Σh, φ = Σφh/Σh (derived). Case: mesh 1 mm, 3e-9 m², φ 0.85 with laminate 3 mm, 1e-10 m², φ 0.5, K3 = 1e-6 m² in both, L = 1 m.
+        // Source: layers in parallel, K = ΣKh/Σh, φ = Σφh/Σh (derived). Case: mesh 1 mm, 3e-9 m², φ 0.85 with laminate 3 mm, 1e-10 m², φ 0.5, K3 =
+        // 1e-6 m² in both, L = 1 m.
         // Expected: 712.12 s. Tolerance 0.1 %: the lag that K3 leaves is ℓ = 0.1 mm of 1 m.
         FillProblem problem = Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(1e-6), null, MeshStrip.Mesh(1e-6, face: face)));
         double time = CellByCellFill.Run(problem, []).FillClock / Reference.ClockRate;
@@ -41,7 +42,8 @@ public sealed class LayersTogetherTests
     [Fact]
     public void Layers_TightToEachOther_FillAsTwoPanels()
     {
-        // Source: nothing passes through K3 = 0. Case: the same strip with K3 1e-30 m². Expected: each cell of the mesh and of the laminate at the clock of a panel of its own.
+        // Source: nothing passes through K3 = 0. Case: the same strip with K3 1e-30 m². Expected: each cell of the mesh and of the laminate at the
+        // clock of a panel of its own.
         // Tolerance 1e-9: two runs of one scheme.
         FillProblem both = Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(1e-30), 3, MeshStrip.Mesh(1e-30)));
         FillProblem laminate = Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(1e-30), null));
@@ -69,8 +71,9 @@ public sealed class LayersTogetherTests
     [Fact]
     public void Core_ThatPassesNothing_KeepsTheSkinsApart()
     {
-        // Source: two skins with nothing between them but a plain core are two panels. Case: feed on the outline, core without holes over the whole strip. Expected: both skins at the
-        // clock of a panel of the same cloth, whatever their thickness; nothing in the core. Tolerance 1e-9: rounding.
+        // Source: two skins with nothing between them but a plain core are two panels. Case: feed on the outline, core without holes over the whole
+        // strip. Expected: both skins at the clock of a panel of the same cloth, whatever their thickness; nothing in the core. Tolerance 1e-9:
+        // rounding.
         Panel panel = MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), null) with { Cores = [new("core", null, 0.3, 0.01, 0.01, new(0, 0, 0, 0))] };
         FillProblem problem = Chain.Problem(panel);
         double[] cells = CellByCellFill.Run(problem, []).HalfFullClock, alone = CellByCellFill.Run(Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), null)), []).HalfFullClock;
@@ -87,8 +90,9 @@ public sealed class LayersTogetherTests
     [Fact]
     public void Skins_BesideACore_FillAsOneLaminate()
     {
-        // Source: where there is no core the skins lie on each other. Case: a feed through the mesh-less top of the strip's first half, core in the far corner only, so small that it hardly
-        // matters; the laminate cut into two skins. Expected: the clock of the laminate in two sub-layers without a core. Tolerance 0.2 %: the film between the skins holds 0.1 % of one.
+        // Source: where there is no core the skins lie on each other. Case: a feed through the mesh-less top of the strip's first half, core in the
+        // far corner only, so small that it hardly matters; the laminate cut into two skins. Expected: the clock of the laminate in two sub-layers
+        // without a core. Tolerance 0.2 %: the film between the skins holds 0.1 % of one.
         Panel without = MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), 2, MeshStrip.Mesh(1e-8));
         Panel with = without with { Cores = [new("core", Shapes.Box(1.5, 0, 1.6, CellSize), 0.5, 0.01, 0.01, new(0, 0, 0, 0))] };
         FillProblem problem = Chain.Problem(with);

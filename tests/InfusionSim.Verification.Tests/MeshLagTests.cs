@@ -22,9 +22,11 @@ public sealed class MeshLagTests
     [InlineData(0.8)]
     public void Lag_WithoutFlowAlongTheLaminate_IsThatOfTheClosedForm(double place)
     {
-        // Source: z dz/ds = K₃Π/(φ₂K₁), dΠ/ds = φ₂z/h₁ + φ₁, solved in closed form (derived; see MeshLag). No flow along the laminate inside the lag, as it assumes.
+        // Source: z dz/ds = K₃Π/(φ₂K₁), dΠ/ds = φ₂z/h₁ + φ₁, solved in closed form (derived; see MeshLag). No flow along the laminate inside the
+        // lag, as it assumes.
         // Case: mesh 1 mm, 3e-9 m², φ 0.85 with K3 1e-8 m² on laminate 3 mm, K3 5e-12 m², φ 0.5; five sub-layers, squares of 2.5 mm.
-        // Expected: ℓ = 0.0455383 m from the front in the mesh to that on the mould. Tolerance 3 %: five sub-layers lengthen it by about 1 %, a square is 5 % of it, read between middles.
+        // Expected: ℓ = 0.0455383 m from the front in the mesh to that on the mould. Tolerance 3 %: five sub-layers lengthen it by about 1 %, a
+        // square is 5 % of it, read between middles.
         Strip strip = AsAssumed.Value;
 
         new AccuracyRecord($"lag under a mesh at {place} m", Source, 0.0455383, strip.LagAt(place), "m", strip.Grid).ShouldHold(0.03);
@@ -45,8 +47,9 @@ public sealed class MeshLagTests
     [InlineData(Reference.Permeability)]
     public void Front_InTheMesh_ComesToTheEndAtTheTimeOfTheClosedForm(double along)
     {
-        // Source and case as above, with next to no flow along the laminate and with 1e-10 m². Expected: the leading front at 1 m at the closed form's time, 694.612 s with 1e-10 m²
-        // (checked below). Tolerance 0.7 %: the laminate's own flow inside the lag, which the closed form leaves out, and the grid.
+        // Source and case as above, with next to no flow along the laminate and with 1e-10 m². Expected: the leading front at 1 m at the closed
+        // form's time, 694.612 s with 1e-10 m² (checked below). Tolerance 0.7 %: the laminate's own flow inside the lag, which the closed form
+        // leaves out, and the grid.
         Strip strip = along == HardlyAlong ? AsAssumed.Value : AsLaid.Value;
         double last = strip.BagSide[^1] + (strip.BagSide[^1] - strip.BagSide[^2]) / 2;
 
@@ -56,7 +59,8 @@ public sealed class MeshLagTests
     [Fact]
     public void Lag_WithFlowAlongTheLaminate_IsShorterThanTheClosedForm()
     {
-        // Source: own resolution, four times as many sub-layers on the same squares; the closed form leaves out what runs along the laminate, which with K₂ = 20 K₃ brings resin to the mould sooner.
+        // Source: own resolution, four times as many sub-layers on the same squares; the closed form leaves out what runs along the laminate, which
+        // with K₂ = 20 K₃ brings resin to the mould sooner.
         // Case as above with K₂ = 1e-10 m². Expected: the lag of 20 sub-layers, and less than nine tenths of the closed form's. Tolerance 3 %: as above.
         Strip strip = AsLaid.Value, resolved = Compute(Reference.Permeability, 20);
 

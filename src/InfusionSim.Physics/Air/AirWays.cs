@@ -3,7 +3,9 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Air;
 
-/// <summary>Where the air of a dry place can go: across the open faces of its layer, into the layers above and below, along lines and gaps it is joined to.</summary>
+/// <summary>
+/// Where the air of a dry place can go: across the open faces of its layer, into the layers above and below, along lines and gaps it is joined to.
+/// </summary>
 /// <remarks>Slanted ways are left out: they jump over cells, and air that cannot pass those cannot follow.</remarks>
 /// <param name="problem">Conductances between the nodes.</param>
 internal sealed class AirWays(FillProblem problem)

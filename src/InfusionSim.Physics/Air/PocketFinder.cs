@@ -17,12 +17,17 @@ public static class PocketFinder
     /// <summary>Smallest number of cells, seen from above, that counts as a pocket: fewer are noise of the grid at the last corner.</summary>
     public const int SmallestPocket = 4;
 
-    /// <summary>Smallest pocket of a panel [-]: with turned laminate at least twice the square of the longest way, because resin that runs slantwise leaves single cells behind it for a while.</summary>
+    /// <summary>
+    /// Smallest pocket of a panel [-]: with turned laminate at least twice the square of the longest way, because resin that runs slantwise leaves
+    /// single cells behind it for a while.
+    /// </summary>
     /// <param name="problem">The panel as numbers.</param>
     public static int SmallestIn(FillProblem problem)
     {
         ArgumentNullException.ThrowIfNull(problem);
-        return problem.Operator.Ways.Skip(2).Where(way => IsInLaminate(problem, way)).Select(static way => 2 * (way.Right * way.Right + way.Up * way.Up)).Append(SmallestPocket).Max();
+        return problem.Operator.Ways.Skip(2).Where(way => IsInLaminate(problem, way))
+            .Select(static way => 2 * (way.Right * way.Right + way.Up * way.Up))
+            .Append(SmallestPocket).Max();
     }
 
     private const double Tie = 1e-6;
@@ -40,7 +45,8 @@ public static class PocketFinder
         foreach (LineContact vent in problem.Vents)
             foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] |= contact.IsBeside;
 
-        int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell]).OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];
+        int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell])
+            .OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];
         DryGroups groups = new(arrival.Length);
         List<Pocket> pockets = [];
         foreach (int cell in cells)
@@ -68,7 +74,9 @@ public static class PocketFinder
         {
             // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
             int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
-            if (dry.Length >= smallest && dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count() >= smallest) pockets.Add(new Pocket(dry, clock));
+            if (dry.Length < smallest) return;
+            int seenFromAbove = dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count();
+            if (seenFromAbove >= smallest) pockets.Add(new Pocket(dry, clock));
         }
     }
 

@@ -3,9 +3,9 @@ namespace InfusionSim.Physics.Flow;
 /// <summary>When the front comes to one side of the panel, in each cell.</summary>
 /// <remarks>
 /// A node is taken to be passed when it is half full. That is right where the front runs along its layer. Where it comes down (or up) into the
-/// last layer, the face is wet only when the layer is full. The two meet in t = half + √(max(0, d² − d₀²)), where d is the time the node takes to fill its second half and d₀
-/// that of the node of its column that was first: nothing is added where the front runs along, all of d where it comes through the thickness slowly (our own
-/// choice; checked against the closed form of the lag under a mesh).
+/// last layer, the face is wet only when the layer is full. The two meet in t = half + √(max(0, d² − d₀²)), where d is the time the node takes to
+/// fill its second half and d₀ that of the node of its column that was first: nothing is added where the front runs along, all of d where it comes
+/// through the thickness slowly (our own choice; checked against the closed form of the lag under a mesh).
 /// </remarks>
 internal static class SideArrival
 {

@@ -6,9 +6,11 @@ namespace InfusionSim.Physics.Layers;
 
 /// <summary>A plain core with grooves, holes or both, as the layer it comes to.</summary>
 /// <remarks>
-/// Grooves: K along them = K_duct w d / (pitch × thickness), and a hundredth of it across those that lie one way, in place of nothing: the most that turned tensors are computed for; porosity w d / (pitch × thickness). A second set adds itself across, and the crossings count once.
-/// Holes: K₃ = φ d²/32 with φ = πd²/(4 pitch²), tubes side by side (Hagen and Poiseuille). Grooves lie open to both skins, as when they are cut into both faces or meet holes: without
-/// holes K₃ is that of the groove mouths, (w/pitch) K_duct, far above any cloth's. Derived; entry losses are left out, so short wide holes come out too open, which the cloth beside them hides.
+/// Grooves: K along them = K_duct w d / (pitch × thickness), and a hundredth of it across those that lie one way, in place of nothing: the most that
+/// turned tensors are computed for; porosity w d / (pitch × thickness). A second set adds itself across, and the crossings count once. Holes: K₃ = φ
+/// d²/32 with φ = πd²/(4 pitch²), tubes side by side (Hagen and Poiseuille). Grooves lie open to both skins, as when they are cut into both faces or
+/// meet holes: without holes K₃ is that of the groove mouths, (w/pitch) K_duct, far above any cloth's. Derived; entry losses are left out, so short
+/// wide holes come out too open, which the cloth beside them hides.
 /// </remarks>
 public static class CutCore
 {

@@ -23,7 +23,10 @@ internal sealed class LayerCover
     /// <summary>Volume that resin can fill in each cell [m³]. [rows × columns], x fastest.</summary>
     public double[] Pores { get; }
 
-    /// <summary>Conductance per area from the middle of the layer's thickness to its upper or lower face, 2K₃/thickness, mean over the zones of each cell [m]. [rows × columns], x fastest.</summary>
+    /// <summary>
+    /// Conductance per area from the middle of the layer's thickness to its upper or lower face, 2K₃/thickness, mean over the zones of each cell [m].
+    /// [rows × columns], x fastest.
+    /// </summary>
     public double[] HalfWay { get; }
 
     /// <summary>Measures a layer.</summary>

@@ -29,7 +29,9 @@ internal sealed class LayerSheet
     /// <summary>Volume that resin can fill in each cell [m³]. [rows × columns], x fastest.</summary>
     public required double[] PoreVolume { get; init; }
 
-    /// <summary>Cells with a layer above this one, so that a line laid on the panel does not touch it there; null for none. [rows × columns], x fastest.</summary>
+    /// <summary>
+    /// Cells with a layer above this one, so that a line laid on the panel does not touch it there; null for none. [rows × columns], x fastest.
+    /// </summary>
     public required bool[]? IsUnder { get; init; }
 
     /// <summary>Slanted ways of turned cloth that end on its edge.</summary>

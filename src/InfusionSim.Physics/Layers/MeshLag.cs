@@ -4,9 +4,10 @@ namespace InfusionSim.Physics.Layers;
 /// <remarks>
 /// The front in the mesh leads; behind it resin sinks into the laminate along a flat front. With s the distance behind the leading front, z the wetted depth
 /// and Π = K₁(p − p_v)/(μ v), the balances z dz/ds = K₃Π/(φ₂K₁) and dΠ/ds = φ₂z/h₁ + φ₁ hold (1 the mesh, 2 the laminate). With κ = K₃/(φ₂K₁) the lag is
-/// ℓ = 6h₁/(φ₂√(2κ)) · (√(φ₂h₂/(3h₁) + φ₁/2) − √(φ₁/2)), whatever the speed and the viscosity. Derived for this project with the assumptions that the literature
-/// on meshes shares: thin layers, a mesh that conducts much better than the laminate, no flow along the laminate inside the lag, a lag that moves along unchanged,
-/// constant pressure. Valid behind a straight front farther than ℓ from its feed.
+/// ℓ = 6h₁/(φ₂√(2κ)) · (√(φ₂h₂/(3h₁) + φ₁/2) − √(φ₁/2)), whatever the speed and the viscosity. Derived for this project with the assumptions that the
+/// literature on meshes shares: thin layers, a mesh that conducts much better than the laminate, no flow along the laminate inside the lag, a lag
+/// that moves along unchanged, constant pressure. Valid behind a straight front farther than ℓ from its
+/// feed. What runs along the laminate shortens the lag, by a sixth where K₂ is twenty times K₃ (our own runs), so the length here errs to the safe side.
 /// </remarks>
 /// <param name="MeshThickness">h₁ [m], above 0.</param>
 /// <param name="MeshPermeability">K₁, along the flow [m²], above 0.</param>
@@ -37,7 +38,10 @@ public sealed record MeshLag(
     /// <summary>Drive clock at which the laminate is wet through under the full pressure, φ₂h₂²/(2K₃) [-].</summary>
     public double ThroughClock => LaminatePorosity * LaminateThickness * LaminateThickness / (2 * ThroughPermeability);
 
-    /// <summary>Drive clock at which the front in the mesh has come a distance [-]: (Φ/T)(L − ℓ)²/2 + (Π/K₁)(L − ℓ) + φ₂h₂²/(2K₃), with T = K₁h₁ + K₂h₂ and Φ = φ₁h₁ + φ₂h₂.</summary>
+    /// <summary>
+    /// Drive clock at which the front in the mesh has come a distance [-]: (Φ/T)(L − ℓ)²/2 + (Π/K₁)(L − ℓ) + φ₂h₂²/(2K₃), with T = K₁h₁ + K₂h₂ and Φ
+    /// = φ₁h₁ + φ₂h₂.
+    /// </summary>
     /// <param name="distance">Distance from the feed, L [m]; above the lag.</param>
     public double ClockAt(double distance)
     {

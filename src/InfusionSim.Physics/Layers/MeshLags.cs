@@ -6,7 +6,10 @@ namespace InfusionSim.Physics.Layers;
 public static class MeshLags
 {
     /// <summary>The lag of each mesh over each zone, meshes in the panel's order, zones within them.</summary>
-    /// <remarks>Directions are left out: √(K₁K₂) stands for the permeability in the plane. Peel ply between a bag-side mesh and the laminate is a resistance in series.</remarks>
+    /// <remarks>
+    /// Directions are left out: √(K₁K₂) stands for the permeability in the plane. Peel ply between a bag-side mesh and the laminate is a resistance
+    /// in series.
+    /// </remarks>
     /// <param name="panel">The panel.</param>
     public static IEnumerable<MeshLag> Of(Panel panel)
     {

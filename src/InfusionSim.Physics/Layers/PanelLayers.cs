@@ -2,7 +2,10 @@ using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Layers;
 
-/// <summary>The layers of a panel through its thickness, lowest (tool side) first: tool-side mesh, laminate with a core between its sub-layers, peel ply, bag-side mesh.</summary>
+/// <summary>
+/// The layers of a panel through its thickness, lowest (tool side) first: tool-side mesh, laminate with a core between its sub-layers, peel ply,
+/// bag-side mesh.
+/// </summary>
 /// <remarks>
 /// What a panel does not have makes no layer; one without mesh, core and peel ply is a single layer. All meshes of a side share one layer, as all cores do.
 /// </remarks>
@@ -39,7 +42,8 @@ public sealed class PanelLayers
 
     private static void AddMeshes(List<Layer> layers, Panel panel, PanelFace face, LayerKind kind, string name)
     {
-        Zone[] zones = [.. panel.FlowMeshes.Where(mesh => mesh.Face == face).Select(mesh => new Zone(mesh.Name, mesh.Area, mesh.Thickness, mesh.Porosity, mesh.Permeability))];
+        Zone[] zones = [.. panel.FlowMeshes.Where(mesh => mesh.Face == face)
+            .Select(mesh => new Zone(mesh.Name, mesh.Area, mesh.Thickness, mesh.Porosity, mesh.Permeability))];
         if (zones.Length > 0) layers.Add(new(kind, name, zones));
     }
 
@@ -55,12 +59,14 @@ public sealed class PanelLayers
         if (panel.Cores.FirstOrDefault(core => core.ToolSkinShare != share) is Core other)
         {
             throw new NotSupportedException(
-                $"Core '{other.Name}' lies above {other.ToolSkinShare:0.##} of the laminate's thickness, core '{panel.Cores[0].Name}' above {share:0.##}; only cores at one share are computed so far.");
+                $"Core '{other.Name}' lies above {other.ToolSkinShare:0.##} of the laminate's thickness, core '{panel.Cores[0].Name}' above {share:0.##}; "
+                + "only cores at one share are computed so far.");
         }
 
         int below = Math.Clamp((int)Math.Round(count * share), 1, count - 1);
         AddSubLayers(layers, panel, below, share, "tool-side skin");
-        layers.Add(new(LayerKind.Core, "core", [.. panel.Cores.Select(core => new Zone(core.Name, core.Area, core.Thickness, core.Porosity, core.Permeability))]));
+        Zone[] cores = [.. panel.Cores.Select(core => new Zone(core.Name, core.Area, core.Thickness, core.Porosity, core.Permeability))];
+        layers.Add(new(LayerKind.Core, "core", cores));
         AddSubLayers(layers, panel, count - below, 1 - share, "bag-side skin");
     }
 

@@ -10,8 +10,8 @@ namespace InfusionSim.Physics.Layers;
 /// <summary>Lays the layers of a panel on its cells.</summary>
 internal static class SheetBuilder
 {
-    // Where a core leaves off the skins touch. A film of them takes the core's place there, so that each layer keeps one neighbour above and below: a tenth of what the sub-layers on both sides hold, enough
-    // to fill as steadily as they do.
+    // Where a core leaves off the skins touch. A film of them takes the core's place there, so that each layer keeps one neighbour above and below:
+    // a tenth of what the sub-layers on both sides hold, enough to fill as steadily as they do.
     private const double FilmShare = 0.1;
 
     /// <summary>The layers, lowest first.</summary>

@@ -5,8 +5,9 @@ namespace InfusionSim.Physics.Layers;
 /// <summary>How many sub-layers the laminate is cut into through its thickness.</summary>
 /// <remarks>
 /// One without a mesh or a core. Under a mesh at least three: cut into n, a laminate shows a lag that is about a tenth of 1/n too long (our own runs
-/// against the closed form: 10, 4, 1.6, 0.5 % with 1, 2, 3, 5), so as many are taken as keep that below half a square, 0.2 ℓ/square, but no more than four: 1 % of
-/// the lag is far below what is known of any cloth, and each layer costs as much as a panel of its own. With a core one more, and at least one on each side of it. <see cref="Panel.SubLayers"/> decides instead where it is given.
+/// against the closed form: 10, 4, 1.6, 0.5 % with 1, 2, 3, 5), so as many are taken as keep that below half a square, 0.2 ℓ/square, but no more than
+/// four: 1 % of the lag is far below what is known of any cloth, and each layer costs as much as a panel of its own. With a core one more, and at
+/// least one on each side of it. <see cref="Panel.SubLayers"/> decides instead where it is given.
 /// </remarks>
 public static class SubLayers
 {
