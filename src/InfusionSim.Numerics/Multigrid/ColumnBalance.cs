@@ -4,7 +4,6 @@ namespace InfusionSim.Numerics.Multigrid;
 internal sealed class ColumnBalance
 {
     private readonly double[] _pivot;
-    private readonly double[] _value;
 
     /// <summary>Makes room.</summary>
     /// <param name="layers">Cells above one another.</param>
@@ -12,7 +11,6 @@ internal sealed class ColumnBalance
     {
         Cells = new CellBalance[layers];
         _pivot = new double[layers];
-        _value = new double[layers];
     }
 
     /// <summary>The cells, the lowest first.</summary>
@@ -23,31 +21,21 @@ internal sealed class ColumnBalance
     {
         for (int layer = 0; layer < Cells.Length; layer++)
         {
-            double below = Joint(layer - 1);
-            _pivot[layer] = Cells[layer].Own + Joint(layer) + below - (below > 0 ? below * below / _pivot[layer - 1] : 0);
+            double below = Joint(layer - 1), pivot = Cells[layer].Own + Joint(layer) + below;
+            if (below > 0)
+            {
+                pivot -= below * below / _pivot[layer - 1];
+                Cells[layer].Corners += below * Cells[layer - 1].Corners;
+            }
+
+            _pivot[layer] = pivot;
+            Cells[layer].Corners *= pivot > 0 ? 1 / pivot : 0;
         }
 
-        Solve(static cell => cell.LowerLeft, static (ref CellBalance cell, float weight) => cell.LowerLeft = weight);
-        Solve(static cell => cell.LowerRight, static (ref CellBalance cell, float weight) => cell.LowerRight = weight);
-        Solve(static cell => cell.UpperLeft, static (ref CellBalance cell, float weight) => cell.UpperLeft = weight);
-        Solve(static cell => cell.UpperRight, static (ref CellBalance cell, float weight) => cell.UpperRight = weight);
-    }
-
-    private delegate void SetWeight(ref CellBalance cell, float weight);
-
-    private void Solve(Func<CellBalance, float> offer, SetWeight set)
-    {
-        int count = Cells.Length;
-        for (int layer = 0; layer < count; layer++)
+        for (int layer = Cells.Length - 2; layer >= 0; layer--)
         {
-            double sum = offer(Cells[layer]) + (layer > 0 ? Joint(layer - 1) * _value[layer - 1] : 0);
-            _value[layer] = _pivot[layer] > 0 ? sum / _pivot[layer] : 0;
-        }
-
-        for (int layer = count - 1; layer >= 0; layer--)
-        {
-            if (layer + 1 < count && _pivot[layer] > 0) _value[layer] += Joint(layer) / _pivot[layer] * _value[layer + 1];
-            set(ref Cells[layer], (float)_value[layer]);
+            double above = Joint(layer);
+            if (above > 0) Cells[layer].Corners += above / _pivot[layer] * Cells[layer + 1].Corners;
         }
     }
 

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace InfusionSim.Numerics.Multigrid;
 
 /// <summary>Operator-dependent interpolation from a grid to the next finer one.</summary>
@@ -45,28 +47,27 @@ internal static unsafe class Interpolation
             if (!here.TakesPart) continue;
             Neighbourhood n = Neighbourhood.Of(level, at);
             if (between && beside) AmidFour(level, at, in n, ref here);
-            else if (between) Between(n.West + n.SouthWest + n.NorthWest, n.East + n.SouthEast + n.NorthEast, n.ToZero, ref here, ref here.LowerRight);
-            else if (beside) Between(n.South + n.SouthWest + n.SouthEast, n.North + n.NorthWest + n.NorthEast, n.ToZero, ref here, ref here.UpperLeft);
-            else here.LowerLeft = here.Own = 1;
+            else if (between) Offer(n.West + n.SouthWest + n.NorthWest, n.East + n.SouthEast + n.NorthEast, 0, n.ToZero, ref here);
+            else if (beside) Offer(n.South + n.SouthWest + n.SouthEast, 0, n.North + n.NorthWest + n.NorthEast, n.ToZero, ref here);
+            else here.Corners = Vector256.Create(1.0, 0, 0, 0);
         }
 
         if (between || beside) balance.Solve();
         for (int layer = 0; layer < level.Layout.Layers; layer++)
         {
             int at = level.Layout.At(column, row, layer);
-            CellBalance here = balance.Cells[layer];
-            level.LowerLeft.Origin[at] = here.LowerLeft;
-            level.LowerRight.Origin[at] = here.LowerRight;
-            level.UpperLeft.Origin[at] = here.UpperLeft;
-            level.UpperRight.Origin[at] = here.UpperRight;
+            Vector256<double> corners = balance.Cells[layer].Corners;
+            level.LowerLeft.Origin[at] = (float)corners[0];
+            level.LowerRight.Origin[at] = (float)corners[1];
+            level.UpperLeft.Origin[at] = (float)corners[2];
+            level.UpperRight.Origin[at] = (float)corners[3];
         }
     }
 
-    private static void Between(float first, float second, float toZero, ref CellBalance here, ref float secondWeight)
+    private static void Offer(double lowerLeft, double lowerRight, double upperLeft, double toZero, ref CellBalance here)
     {
-        here.LowerLeft = Math.Max(0, first);
-        secondWeight = Math.Max(0, second);
-        here.Own = here.LowerLeft + secondWeight + toZero;
+        here.Corners = Vector256.Max(Vector256.Create(lowerLeft, lowerRight, upperLeft, 0), Vector256<double>.Zero);
+        here.Own = Vector256.Sum(here.Corners) + toZero;
     }
 
     private static void AmidFour(MultigridLevel level, int at, in Neighbourhood n, ref CellBalance here)
@@ -75,10 +76,12 @@ internal static unsafe class Interpolation
         float* ll = level.LowerLeft.Origin, lr = level.LowerRight.Origin, ul = level.UpperLeft.Origin;
 
         // South and north neighbours lie between two coarse points of one row, west and east ones between two of one column.
-        here.LowerLeft = Math.Max(0, n.SouthWest + n.South * ll[at - stride] + n.West * ll[at - 1]);
-        here.LowerRight = Math.Max(0, n.SouthEast + n.South * lr[at - stride] + n.East * ll[at + 1]);
-        here.UpperLeft = Math.Max(0, n.NorthWest + n.North * ll[at + stride] + n.West * ul[at - 1]);
-        here.UpperRight = Math.Max(0, n.NorthEast + n.North * lr[at + stride] + n.East * ul[at + 1]);
-        here.Own = Math.Max(n.Sum + n.ToZero, here.LowerLeft + here.LowerRight + here.UpperLeft + here.UpperRight);
+        Vector256<double> offers = Vector256.Create(
+            n.SouthWest + (double)n.South * ll[at - stride] + (double)n.West * ll[at - 1],
+            n.SouthEast + (double)n.South * lr[at - stride] + (double)n.East * ll[at + 1],
+            n.NorthWest + (double)n.North * ll[at + stride] + (double)n.West * ul[at - 1],
+            n.NorthEast + (double)n.North * lr[at + stride] + (double)n.East * ul[at + 1]);
+        here.Corners = Vector256.Max(offers, Vector256<double>.Zero);
+        here.Own = Math.Max(n.Sum + n.ToZero, Vector256.Sum(here.Corners));
     }
 }
