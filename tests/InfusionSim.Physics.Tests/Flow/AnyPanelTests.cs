@@ -75,7 +75,7 @@ public class AnyPanelTests
             for (int cell = 0; cell < a.CellCount; cell++)
                 b.DiagonalOf(cell % a.Columns * b.Columns + cell / a.Columns).ShouldBe(a.DiagonalOf(cell), 1e-6 * largest, $"cell {cell}");
         },
-        iter: 60);
+        iter: 30);
 
     private static Panel PanelOf(double[] radii, double turn, double cellSize, Point2[] line, Point2[] tube, int edge, double width)
     {

@@ -43,7 +43,7 @@ public sealed class SlantedWaysTests
 
             double Sum(Func<StencilWay, int> factor) => conductances.Ways.Sum(way => way.Conductance[middle] * factor(way));
         },
-        iter: 200);
+        iter: 100);
 
     [Fact]
     public void Build_EdgeFedStraight_PassesTheTrueFlowBesideIt() => AnyCloth.Sample(
@@ -67,7 +67,7 @@ public sealed class SlantedWaysTests
 
             largest.ShouldBeLessThan(1e-9 * Cell * problem.Operator.DiagonalOf(20 * Columns + 12));
         },
-        iter: 150);
+        iter: 80);
 
     [Fact]
     public void Build_SlitOfOneSquareOrLess_StaysTight() => Gen.Select(AnyCloth, Gen.Double[0.02, 1], Gen.Double[0.15, 0.35], Gen.Double[0, Math.PI]).Sample(
@@ -93,7 +93,7 @@ public sealed class SlantedWaysTests
 
             Point2 At(double along, double across) => new(centre.X + along * x - across * y, centre.Y + along * y + across * x);
         },
-        iter: 80);
+        iter: 50);
 
     [Fact]
     public void Build_SlitFromEdgeToEdge_HoldsTheResinBack() => AnyCloth.Sample(
@@ -106,7 +106,7 @@ public sealed class SlantedWaysTests
 
             TestSolver.SteadyFlow(problem).ShouldBeLessThan(1e-6 * cloth.K2 * 3e-3);
         },
-        iter: 20);
+        iter: 10);
 
     [Fact]
     public void Build_FeedLineAcross_CutsEveryWayItCrosses() => Gen.Select(AnyCloth, Gen.Double[0.1, 0.4], Gen.Double[0.1, 0.4]).Sample(
@@ -126,7 +126,7 @@ public sealed class SlantedWaysTests
                 }
             }
         },
-        iter: 50);
+        iter: 25);
 
     [Fact]
     public void Build_FeedLineAcrossAtAnyAngle_PassesTheTrueFlowBesideIt() => Gen.Select(AnyCloth, Gen.Double[0.2, 0.3], Gen.Double[0.2, 0.3], Gen.Double[0, Math.PI]).Sample(
@@ -153,7 +153,7 @@ public sealed class SlantedWaysTests
 
             Point2 Along(double distance) => new(x + distance * alongX, y + distance * alongY);
         },
-        iter: 60);
+        iter: 30);
 
     [Fact]
     public void Build_CornersAndCutouts_LeaveNoCellWithoutAWay() => Gen.Select(AnyCloth, Gen.Double[0, Math.PI]).Sample(
@@ -170,7 +170,7 @@ public sealed class SlantedWaysTests
 
             Ring Turned(Point2[] corners) => new([.. corners.Select(at => new Point2(at.X * Math.Cos(turn) - at.Y * Math.Sin(turn), at.X * Math.Sin(turn) + at.Y * Math.Cos(turn)))]);
         },
-        iter: 40);
+        iter: 15);
 
     private static bool Crosses(Point2 a, Point2 b, Point2 c, Point2 d) => Turn(a, b, c) * Turn(a, b, d) < 0 && Turn(c, d, a) * Turn(c, d, b) < 0;
 
