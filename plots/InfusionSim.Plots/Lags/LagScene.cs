@@ -99,7 +99,9 @@ internal sealed class LagScene
         if (_lag.At is { } at)
         {
             sheet.Block(new LabelBox(_view.ToPixel(at), 15, 15));
-            CalloutPlacer.Put(sheet, $"longest behind, {Amounts.Time(_lag.LargestS)}", [_view.ToPixel(at)], 20, 110, strong: true);
+            CalloutPlacer.Put(
+                sheet, $"longest behind, {Amounts.Time(_lag.LargestS)}", [_view.ToPixel(at)], 20, 110,
+                box => PanelPainter.CostOfCloth(box, _view, _bag.Cloth), strong: true);
         }
 
         PanelPainter.PlaceNames(sheet, _bag.Plan, _view, _bag.Cloth);

@@ -1,6 +1,7 @@
 using InfusionSim.Plots.Contours;
 using InfusionSim.Plots.Lags;
 using InfusionSim.Plots.Panels;
+using InfusionSim.Plots.Styling;
 using InfusionSim.Plots.Tests.Samples;
 using InfusionSim.Protocol.V1;
 
@@ -76,6 +77,16 @@ public class SideLagTests
         lag.At.ShouldBeNull();
         scene.Key.Borders.ShouldBeEmpty();
         LagMap.Draw(plan, response).Sentence.ShouldContain("keeps up");
+    }
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(10)]
+    public void Colours_LevelToFarBehind_GetDarkerStepByStep(int count)
+    {
+        double[] greys = [.. Enumerable.Range(0, count).Select(i => LagColours.Of(i, count)).Select(colour => 0.299 * colour.Red + 0.587 * colour.Green + 0.114 * colour.Blue)];
+
+        greys.Zip(greys.Skip(1)).ShouldAllBe(pair => pair.First - pair.Second > 6, "a grey print keeps the order");
     }
 
     private static (InfusionPlan Plan, PredictFillResponse Response) Changed()
