@@ -61,7 +61,9 @@ public static class FillWords
         string band = factor > 1
             ? $"the band comes from the cloth (×/÷{Numbers.Say(factor)}, not measured here)"
             : "no band: the permeability is taken as exact";
-        return $"numerical error {numerical}; {band}";
+        // Towards the height of its climb the resin only creeps, so its time says little; the height is what is known.
+        string known = forecast.Outcome == Outcome.StopsShort && forecast.HasHeightReachedMm ? $"the height is known to one square, {Amounts.Length(plan.Resolution.CellMm)}" : $"numerical error {numerical}";
+        return $"{known}; {band}";
     }
 
     private static string NextText(FillForecast forecast, string planFile) => forecast.Outcome switch

@@ -23,6 +23,8 @@ public static class FindingSentences
                 + "Bring feeds and far corners closer together, open sooner after mixing or take a slower resin.",
             FindingKind.PotRunsDry =>
                 $"The pot is empty{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, " after ", "")}. Mix more.",
+            FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst && forecast.HasHeightReachedMm =>
+                $"Even without gel the resin would never climb to {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. Raise the pot, feed from higher up or lay the panel flatter.",
             FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst =>
                 $"Even without gel the resin would never reach {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",

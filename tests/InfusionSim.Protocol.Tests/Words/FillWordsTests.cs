@@ -237,10 +237,24 @@ public sealed class FillWordsTests
         });
 
         Lines(forecast)[0].ShouldBe("climbs 1.2 m and comes to rest 30 min after opening with 60 % of the cloth full");
+        Lines(forecast)[^2].ShouldBe("the height is known to one square, 5 mm; the band comes from the cloth (×/÷1.5, not measured here)");
         Lines(forecast)[^1].ShouldBe("raise the pot or feed from higher up, then infusionsim compare strip.json other.json");
         FindingSentences.Of(NeverReached(), forecast, StraightStrip.Plan()).ShouldBe(
             "The resin climbs 1.2 m above the lowest feed and comes to rest with 60 % of the cloth full, leaves 0.12 m² dry: 450 mm right, 200 mm up from the lower left. "
             + "Raise the pot, feed from higher up or lay the panel flatter.");
+    }
+
+    [Fact]
+    public void Sentence_GelsBeforeItHasClimbed_TellsThatItWouldNotGetThereAnyway()
+    {
+        FillForecast forecast = Forecast(change =>
+        {
+            change.Outcome = Outcome.GelsFirst;
+            change.HeightReachedMm = 500;
+        });
+
+        FindingSentences.Of(NeverReached(), forecast, StraightStrip.Plan()).ShouldBe(
+            "Even without gel the resin would never climb to 0.12 m²: 450 mm right, 200 mm up from the lower left. Raise the pot, feed from higher up or lay the panel flatter.");
     }
 
     [Fact]
