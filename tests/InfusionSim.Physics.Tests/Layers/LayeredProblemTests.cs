@@ -126,6 +126,16 @@ public class LayeredProblemTests
         problem.BagSide[25].ShouldBe(3 * layer + 25);
     }
 
+    [Fact]
+    public void Mesh_BesideTheCloth_CountsForNothing()
+    {
+        FillProblem outside = FillProblemBuilder.Build(Meshed(Rectangle(0.4, 0, 0.5, 0.1))), astride = FillProblemBuilder.Build(Meshed(Rectangle(0.2, -0.1, 0.5, 0.2)));
+
+        outside.PoreVolume.Sum().ShouldBe(outside.PartVolume);
+        outside.BagSide.ShouldAllBe(node => node / outside.Operator.CellsInLayer == 2);
+        (astride.PoreVolume.Sum() - astride.PartVolume).ShouldBe(0.1 * 0.1 * 0.85e-3, 1e-15);
+    }
+
     private static Panel Meshed(Numerics.Geometry.Ring? area) => Strip(0.3, 0.1, CellSize, Laminate) with
     {
         FlowMeshes = [new("mesh", area, PanelFace.BagSide, 1e-3, 0.85, new(3e-9, 3e-9, 1e-8, 0))],
