@@ -27,7 +27,7 @@ public enum FindingKind
     /// <summary>The tool side fills well after the bag side.</summary>
     ToolSideBehind,
 
-    /// <summary>The far end of a line feeds with less than the full pressure.</summary>
+    /// <summary>The far end of a feed line holds less than 95 % of the pressure at its start.</summary>
     LineEndWeak,
 
     /// <summary>A component of the resin may boil under this vacuum.</summary>

@@ -5,7 +5,7 @@ using InfusionSim.Physics.Layers;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Contacts of lines inside the cloth that pass resin. They have no width in the flow: each way between two cells that a line crosses is cut, a slanted one too, and its two ends are joined to the line instead.</summary>
+/// <summary>Contacts of lines and gaps inside the cloth that pass resin. Lines have no width in the flow, gaps have their own: each way between two cells that a line crosses is cut, a slanted one too, and its two ends are joined to the line instead.</summary>
 /// <remarks>
 /// Each end gets the conductance of the way times its length over the distance to the crossing, which is exact for a steady
 /// flow along the way, wherever the line lies (derived). What a cell owns beyond the line goes to the cell there
