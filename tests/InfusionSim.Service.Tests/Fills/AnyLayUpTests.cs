@@ -37,7 +37,7 @@ public sealed class AnyLayUpTests
             plan.Feeds[0].Pot = "pail";
         }));
 
-    [Fact]
+    [Fact, Trait("Speed", "Slow")]
     public void Predict_AnyLayUp_AddsUp() => Any.Sample(plan =>
     {
         PlanCheck check = PlanChecker.Check(plan);
