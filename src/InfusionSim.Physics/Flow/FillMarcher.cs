@@ -14,7 +14,7 @@ public sealed class FillMarcher
     public const double ForecastTolerance = 1e-10;
 
     private const double WorstAccepted = 1e-6;
-    private const int WaitLimit = 60;
+    internal const int LongestMend = 60;
 
     private readonly FillProblem _problem;
     private readonly double[] _capacity, _supply;
@@ -50,6 +50,12 @@ public sealed class FillMarcher
     /// <summary>Cycles of the solver so far [-].</summary>
     public int Cycles { get; private set; }
 
+    /// <summary>Most rounds in which what weight moves is mended to fit a state [-].</summary>
+    internal int MendLimit { get; set; } = LongestMend;
+
+    /// <summary>Whether it fitted in the end; where not, the volume that is missing shows in the balance of the state.</summary>
+    internal bool IsMended { get; private set; } = true;
+
     /// <summary>What weight brings each node per unit of clock at the state computed last [m³]; empty when it does not count. [nodes].</summary>
     internal ReadOnlySpan<double> GravityRate => _gravity is null ? [] : _gravity.Rate;
 
@@ -67,8 +73,8 @@ public sealed class FillMarcher
         {
             Solve(clock, tolerance, cancellation);
             _solver.CopyAccumulatedPressure(accumulated);
-            if (_gravity?.Mend(clock, accumulated) != true) break;
-            if (round == WaitLimit) throw new FlowNotSolvedException($"The front at rest at drive clock {clock:G6} was not found.");
+            IsMended = _gravity?.Mend(clock, accumulated) != true;
+            if (IsMended || round == MendLimit) break;
         }
 
         if (_isPartial) _growing!.CopySaturation(clock, accumulated, saturation);

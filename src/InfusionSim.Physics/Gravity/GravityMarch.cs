@@ -16,6 +16,8 @@ namespace InfusionSim.Physics.Gravity;
 internal sealed class GravityMarch
 {
     private const double Settled = 0.01;
+    private const double Astray = 0.25;
+    private const int MendLimit = 6;
     private const int CorrectionLimit = 8;
 
     // Clocks that have not settled by then swing to and fro.
@@ -50,7 +52,7 @@ internal sealed class GravityMarch
         _climbed = climbed;
         _load = new GravityLoad(problem);
         _full = _load.FullClock;
-        _marcher = new FillMarcher(problem, climbed, _load);
+        _marcher = new FillMarcher(problem, climbed, _load) { MendLimit = MendLimit };
         _estimate = new FullClockEstimate(problem);
         _before = new double[_full.Length];
         for (int cell = 0; cell < problem.Operator.CellCount; cell++) _poreVolume += climbed[cell] ? problem.PoreVolume[cell] : 0;
@@ -69,6 +71,7 @@ internal sealed class GravityMarch
         FillTotal level = FillTotal.Of(below, climbed, FillMarcher.TrackingTolerance, cancellation);
         GravityMarch march = new(below, climbed);
         march.Follow(level.Clock, moments, progress, cancellation);
+        march._marcher.MendLimit = FillMarcher.LongestMend;
         FillTotal total = march.TotalAt(march.End(cancellation), cancellation);
         return new GravityFill(below, climbed, march._load, total);
     }
@@ -104,8 +107,10 @@ internal sealed class GravityMarch
         for (int correction = 0; ; correction++)
         {
             state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
-            if (Correct(state, from, clock, correction >= EagerCorrections) <= Settled && correction > 0) break;
-            if (correction < CorrectionLimit) continue;
+            double moved = Correct(state, from, clock, correction >= EagerCorrections);
+            if (moved <= Settled && correction > 0 && _marcher.IsMended) break;
+            bool isHopeless = correction > 0 && (moved > Astray || !_marcher.IsMended);
+            if (correction < CorrectionLimit && !isHopeless) continue;
             if (halvings == HalvingLimit) break;
             Forget(from);
             double middle = (from + clock) / 2;
