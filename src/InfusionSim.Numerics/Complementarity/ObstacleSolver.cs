@@ -28,6 +28,9 @@ public sealed unsafe class ObstacleSolver
     private const int RestlessAfter = 40;
     private const double RestlessReduction = 1e-3;
 
+    // The front is carried on in the first corrections; later a cell wetted too many could be dried and wetted again without end.
+    private const int HandOnLimit = 8;
+
     // A node that holds nothing is wet as soon as anything is offered: it holds this much, which no sum feels.
     private const double Nothing = 1e-300;
 
@@ -119,7 +122,8 @@ public sealed unsafe class ObstacleSolver
             double imbalance = balance.Imbalance / Math.Max(balance.Held, double.Epsilon);
             bool stands = balance.Changed == 0;
             if (patience.Judge(imbalance, stands) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
-            _carrier.HandOn();
+            if (patience.Corrections < HandOnLimit) _carrier.HandOn();
+            else _carrier.Drop();
             if (stands || patience.Corrections >= RestlessAfter)
             {
                 double reduction = stands ? patience.Reduction(imbalance) : RestlessReduction;

@@ -91,9 +91,10 @@ internal sealed unsafe class ScaledOperator
         for (int cell = 0; cell < cells; cell++)
         {
             int at = AtOf(cell), s = Layout.Stride;
-            double slack = Anchor.Origin[at] + (LinkSum.Length > 0 ? LinkSum[cell] : 0);
-            level.Slack.Origin[at] = (float)slack;
-            level.Rest.Origin[at] = (float)(slack + East.Origin[at] + East.Origin[at - 1] + North.Origin[at] + North.Origin[at - s]);
+            double links = LinkSum.Length > 0 ? LinkSum[cell] : 0;
+            if (level.LinkSum is not null) level.LinkSum.Origin[at] = links;
+            level.Slack.Origin[at] = (float)Anchor.Origin[at];
+            level.Rest.Origin[at] = (float)(Anchor.Origin[at] + links + East.Origin[at] + East.Origin[at - 1] + North.Origin[at] + North.Origin[at - s]);
         }
 
         foreach (SlantedWay way in _ways) way.AddSteps(level);

@@ -55,6 +55,14 @@ internal sealed unsafe class SurplusCarrier
         _touched.Clear();
     }
 
+    /// <summary>Forgets the surplus noted so far: once the wet set swings to and fro, handing on keeps it swinging.</summary>
+    public void Drop()
+    {
+        foreach (int at in _touched) _received.Origin[at] = 0;
+        _touched.Clear();
+        _waiting.Clear();
+    }
+
     private double CollectDry(int at)
     {
         _dry.Clear();

@@ -89,18 +89,8 @@ internal static unsafe class CoarseOperator
         PaddedLayout layout = coarse.Layout;
         if ((uint)column >= (uint)layout.Columns || row >= layout.Rows) return;
         int at = layout.At(column, row, layer);
-        double lost = coarse.Lost is null ? 0 : coarse.Lost.Origin[at];
-        coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] + lost - CouplingSum(coarse, at));
-    }
-
-    private static double CouplingSum(MultigridLevel level, int at)
-    {
-        int s = level.Layout.Stride;
-        float* e = level.East.Origin, n = level.North.Origin;
-        double sum = (double)e[at] + e[at - 1] + n[at] + n[at - s];
-        if (level.NorthEast is null) return sum;
-        float* ne = level.NorthEast.Origin, nw = level.NorthWest!.Origin;
-        return sum + ne[at] + ne[at - s - 1] + nw[at] + nw[at - s + 1];
+        double lost = coarse.Lost is null ? 0 : coarse.Lost.Origin[at], links = coarse.LinkSum is null ? 0 : coarse.LinkSum.Origin[at];
+        coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] + lost - links - coarse.CouplingSum(at));
     }
 
     /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part
@@ -143,6 +133,7 @@ internal static unsafe class CoarseOperator
         new Span<double>(image, Patch * Patch).Clear();
         int s = fine.Layout.Stride;
         int reachX = fine.Coarsening.Columns - 1, reachY = fine.Coarsening.Rows - 1;
+        double* links = fine.LinkSum is null ? null : fine.LinkSum.Origin;
         float* slack = fine.Slack.Origin, e = fine.East.Origin, n = fine.North.Origin;
         float* ne = fine.NorthEast is null ? null : fine.NorthEast.Origin, nw = fine.NorthWest is null ? null : fine.NorthWest.Origin;
         for (int y = -reachY; y <= reachY; y++)
@@ -153,8 +144,8 @@ internal static unsafe class CoarseOperator
                 double weight = Weight(fine, at, x, y);
                 if (weight == 0) continue;
                 double* here = image + (y + Middle) * Patch + x + Middle;
-                double rest = (double)slack[at] + e[at - 1] + e[at] + n[at - s] + n[at];
-                if (ne != null) rest += (double)ne[at - s - 1] + ne[at] + nw[at - s + 1] + nw[at];
+                double rest = slack[at] + fine.CouplingSum(at);
+                if (links != null) rest += links[at];
                 here[0] += rest * weight;
                 here[-1] -= e[at - 1] * weight;
                 here[1] -= e[at] * weight;

@@ -108,7 +108,7 @@ internal sealed unsafe class CoarsestSolver
     {
         PaddedLayout layout = _level.Layout;
         int n = _solution.Length, columns = layout.Columns, column = cell % columns, row = cell / columns % layout.Rows, at = AtOf(cell);
-        _factor[cell * n + cell] = _level.Diagonal.Origin[at];
+        if (_level.Diagonal.Origin[at] > 0) _factor[cell * n + cell] = _level.ExactDiagonal(at);
         if (column + 1 < columns) Couple(cell, cell + 1, _level.East.Origin[at]);
         if (_level.Above is not null && cell + columns * layout.Rows < n) Couple(cell, cell + columns * layout.Rows, _level.Above.Origin[at]);
         if (row + 1 == layout.Rows) return;

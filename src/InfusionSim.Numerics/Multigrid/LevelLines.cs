@@ -13,12 +13,14 @@ internal sealed unsafe class LevelLines
     private readonly LineSystem _system;
     private readonly List<Join> _joins = [];
     private readonly List<(int From, int To, Field<float> Weights)> _parts = [];
+    private readonly List<(int From, int To, Field<float> Weights)> _cellParts = [];
     private readonly LevelLines? _finer;
     private readonly int[] _cells;
     private readonly float[] _keptLoads;
     private readonly (int First, int Second, Field<float> Couplings, int At)[] _sides;
     private readonly SparseFactor _factor;
     private readonly double[] _unknowns;
+    private readonly double[] _toDry;
     private readonly HashSet<int> _near = [];
 
     /// <summary>Makes the view of one grid, all cells and line nodes taking part.</summary>
@@ -38,6 +40,12 @@ internal sealed unsafe class LevelLines
         _keptLoads = new float[_cells.Length];
         Dictionary<int, int> indexOf = _cells.Select((at, index) => (at, index)).ToDictionary(static pair => pair.at, static pair => pair.index);
         for (int k = 0; k < _joins.Count; k++) _joins[k] = _joins[k] with { Cell = indexOf[_joins[k].At] };
+        if (finer is not null)
+        {
+            foreach ((int from, int to, Field<float> weights) in _parts.DistinctBy(part => (finer._joins[part.From].Cell, _joins[part.To].Cell)))
+                _cellParts.Add((finer._joins[from].Cell, _joins[to].Cell, weights));
+        }
+
         _sides = [.. SidesOf(indexOf)];
         (int, int)[] pairs =
         [
@@ -47,6 +55,7 @@ internal sealed unsafe class LevelLines
         ];
         _factor = new SparseFactor(system.Count + _cells.Length, pairs);
         _unknowns = new double[_factor.Count];
+        _toDry = new double[_cells.Length];
         foreach (int at in _cells)
         {
             int s = level.Layout.Stride;
@@ -63,12 +72,17 @@ internal sealed unsafe class LevelLines
     /// <summary>Loads of the line nodes in a cycle; 0 on all grids but the finest.</summary>
     public double[] Load { get; }
 
-    /// <summary>Writes how much of each cell's diagonal leads to line nodes.</summary>
-    public void WriteLinkSum()
+    /// <summary>Computes the sums of this grid's links from those of the finer grid's cells that take part; before the grid's couplings.</summary>
+    public void UpdateLinkSums()
     {
-        UpdateJoins();
-        _level.LinkSum!.Clear();
-        foreach (Join join in _joins) _level.LinkSum.Origin[join.At] += (float)join.Conductance;
+        if (_finer is null) return;
+        Field<double> sums = _level.LinkSum!, fine = _finer._level.LinkSum!;
+        foreach (int at in _cells) sums.Origin[at] = 0;
+        foreach ((int from, int to, Field<float> weights) in _cellParts)
+        {
+            int at = _finer._cells[from];
+            if (_finer._level.Diagonal.Origin[at] > 0) sums.Origin[_cells[to]] += (double)weights.Origin[at] * fine.Origin[at];
+        }
     }
 
     /// <summary>Whether couplings that lead to cells joined to lines are among the grid's changes.</summary>
@@ -102,9 +116,15 @@ internal sealed unsafe class LevelLines
     {
         _factor.Clear();
         _system.WriteTo(_factor);
-        for (int cell = 0; cell < _cells.Length; cell++) _factor.SetDiagonal(_system.Count + cell, _level.Diagonal.Origin[_cells[cell]]);
+        for (int cell = 0; cell < _cells.Length; cell++) _factor.SetDiagonal(_system.Count + cell, _level.Diagonal.Origin[_cells[cell]] > 0 ? _level.ExactDiagonal(_cells[cell]) : 0);
         int joint = _system.Joints.Count;
-        foreach (Join join in _joins) _factor.Couple(joint++, join.Conductance);
+        for (int cell = 0; cell < _cells.Length; cell++) _toDry[cell] = _level.LinkSum!.Origin[_cells[cell]];
+        foreach (Join join in _joins)
+        {
+            _factor.Couple(joint++, join.Conductance);
+            _toDry[join.Cell] -= join.Conductance;
+        }
+
         foreach ((int first, int second, Field<float> couplings, int at) in _sides)
         {
             bool both = _level.Diagonal.Origin[_cells[first]] > 0 && _level.Diagonal.Origin[_cells[second]] > 0;
@@ -114,18 +134,24 @@ internal sealed unsafe class LevelLines
         _factor.Factorise();
     }
 
-    /// <summary>Balances the nodes and their cells with the other cells' values, and lets what the nodes give off count as load of the cells.</summary>
+    /// <summary>Balances the nodes and their cells with the other cells' values, and lets what flows from the nodes to the cells count as their load: what is left then is the residual.</summary>
     public void BalanceFirst()
     {
         for (int cell = 0; cell < _cells.Length; cell++) _keptLoads[cell] = _level.Load.Origin[_cells[cell]];
         Balance();
+        float* x = _level.Value.Origin, load = _level.Load.Origin;
+        foreach (Join join in _joins) load[join.At] += (float)(join.Conductance * (Value[join.Node] - x[join.At]));
+
+        // What leads to dry nodes leads to 0.
+        for (int cell = 0; cell < _cells.Length; cell++) load[_cells[cell]] -= (float)(_toDry[cell] * x[_cells[cell]]);
     }
 
-    /// <summary>Balances the nodes and their cells once more with other values.</summary>
+    /// <summary>Balances the nodes and their cells once more with other values, and lets what the nodes offer count as load of the cells, as relaxation needs it.</summary>
     public void BalanceAgain()
     {
         RestoreLoads();
         Balance();
+        foreach (Join join in _joins) _level.Load.Origin[join.At] += (float)(join.Conductance * Value[join.Node]);
     }
 
     /// <summary>Takes what the nodes give off out of the cells' loads again.</summary>
@@ -150,7 +176,6 @@ internal sealed unsafe class LevelLines
         _factor.Solve(_unknowns);
         _unknowns.AsSpan(0, lines).CopyTo(Value);
         for (int cell = 0; cell < _cells.Length; cell++) x[_cells[cell]] = (float)_unknowns[lines + cell];
-        foreach (Join join in _joins) load[join.At] += (float)(join.Conductance * Value[join.Node]);
     }
 
     private double Inflow(int at)

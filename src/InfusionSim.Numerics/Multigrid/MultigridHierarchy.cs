@@ -34,7 +34,7 @@ internal sealed class MultigridHierarchy
         {
             Array.Fill(lines.IsWet, true);
             _lines.Add(new LevelLines(finest, lines, null));
-            _lines[0].WriteLinkSum();
+            _lines[0].UpdateJoins();
         }
 
         while (!IsCoarsest(_levels[^1].Layout)) AddCoarser(_levels[^1]);
@@ -83,6 +83,7 @@ internal sealed class MultigridHierarchy
                 coarse.Active.IncludeCoarsened(level.Active, level.Coarsening);
                 coarse.Changed.AddDependingOn(level.Changed, level.Coarsening);
                 if (coarse.ChangedColumns != coarse.Changed) coarse.ChangedColumns.AddDependingOn(level.ChangedColumns, level.Coarsening);
+                if (_linesChanged && _lineSystem is not null) _lines[k + 1].UpdateLinkSums();
                 CoarseOperator.Update(level, coarse);
             }
 
@@ -124,15 +125,19 @@ internal sealed class MultigridHierarchy
         (int byColumns, int byRows) = fine.Coarsening;
         PaddedLayout coarseLayout = new((layout.Columns + byColumns - 1) / byColumns, (layout.Rows + byRows - 1) / byRows, layout.Layers);
         MultigridLevel coarse = new(coarseLayout, hasDiagonalNeighbours: true, _lineSystem is not null, isCoarse: true);
+        if (_lineSystem is not null)
+        {
+            LevelLines lines = new(coarse, _lineSystem, _lines[^1]);
+            lines.UpdateLinkSums();
+            lines.UpdateJoins();
+            _lines.Add(lines);
+        }
+
         coarse.Changed.AddAll();
         coarse.ChangedColumns.AddAll();
         CoarseOperator.Update(fine, coarse);
         ClearChanges(coarse);
         _levels.Add(coarse);
-        if (_lineSystem is null) return;
-        LevelLines lines = new(coarse, _lineSystem, _lines[^1]);
-        lines.WriteLinkSum();
-        _lines.Add(lines);
     }
 
     private void UpdateLines(LevelLines lines)

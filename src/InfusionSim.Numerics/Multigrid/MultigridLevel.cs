@@ -58,8 +58,8 @@ internal sealed class MultigridLevel
     /// <summary>Matrix diagonal less the couplings to the layers above and below; the diagonal itself with one layer.</summary>
     public Field<float> Rest { get; }
 
-    /// <summary>What of a cell's Rest leads to no neighbour stored here: to feeds, vents, line nodes and, on coarse grids, cells that take no part.
-    /// Kept by itself, for next to couplings a million times as large it would be lost.</summary>
+    /// <summary>What of a cell's Rest leads to no neighbour stored here and to no line node: to feeds, vents and, on coarse grids, cells that
+    /// take no part. Kept by itself, for next to couplings a million times as large it would be lost.</summary>
     public Field<float> Slack { get; }
 
     /// <summary>Rest before rounding, without what leads through the thickness to cells that take no part; null on the finest grid.</summary>
@@ -88,8 +88,8 @@ internal sealed class MultigridLevel
     /// <summary>Coupling to the cell in the next layer; null with one layer.</summary>
     public Field<float>? Above { get; }
 
-    /// <summary>Part of the diagonal that couples to line nodes; null where there are none.</summary>
-    public Field<float>? LinkSum { get; }
+    /// <summary>Sum of a cell's couplings to line nodes, wet or dry; null where there are none. In double precision: links may be a thousand times the couplings beside them.</summary>
+    public Field<double>? LinkSum { get; }
 
     /// <summary>Weight of the coarse point at the lower left, or of the point itself.</summary>
     public Field<float> LowerLeft { get; }
@@ -148,5 +148,26 @@ internal sealed class MultigridLevel
 
             below = above;
         }
+    }
+
+    /// <summary>The diagonal of a cell put together in double precision, from parts that are stored by themselves.</summary>
+    /// <param name="at">Where the cell lies.</param>
+    public unsafe double ExactDiagonal(int at)
+    {
+        double sum = CouplingSum(at) + Slack.Origin[at] + (LinkSum is null ? 0 : LinkSum.Origin[at]);
+        if (Above is null) return sum;
+        return sum + Above.Origin[at] + (at >= Layout.LayerStride ? Above.Origin[at - Layout.LayerStride] : 0);
+    }
+
+    /// <summary>Sum of a cell's couplings to its neighbours in the layer.</summary>
+    /// <param name="at">Where the cell lies.</param>
+    public unsafe double CouplingSum(int at)
+    {
+        int s = Layout.Stride;
+        float* e = East.Origin, n = North.Origin;
+        double sum = (double)e[at] + e[at - 1] + n[at] + n[at - s];
+        if (NorthEast is null) return sum;
+        float* ne = NorthEast.Origin, nw = NorthWest!.Origin;
+        return sum + ne[at] + ne[at - s - 1] + nw[at] + nw[at - s + 1];
     }
 }

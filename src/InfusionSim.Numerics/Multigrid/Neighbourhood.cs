@@ -38,9 +38,8 @@ internal unsafe struct Neighbourhood
             here.NorthWest = Split(nw[at], d[at + s - 1], ref lost);
         }
 
-        // A line node stands at nearly the pressure of the cells beside it: as a way to 0 it would pull the weights below 1.
-        float lines = level.LinkSum is null ? 0 : level.LinkSum.Origin[at];
-        here.ToZero = Math.Max(0, level.Slack.Origin[at] - lines + lost);
+        // Links to line nodes do not count: those stand at nearly the pressure of the cells beside them, and as a way to 0 would pull the weights below 1.
+        here.ToZero = Math.Max(0, level.Slack.Origin[at] + lost);
         return here;
     }
 

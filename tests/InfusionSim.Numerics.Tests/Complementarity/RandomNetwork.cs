@@ -88,6 +88,15 @@ internal sealed class RandomNetwork
             if (k + 1 < chain) Operator.Link(first + k, first + k + 1, 1e-11);
             int cell = k % Operator.Rows * Operator.Columns;
             if (present[cell]) Operator.Link(cell, first + k, 2e-13);
+
+            // A slanted stretch touches several cells, and each of those several stretches.
+            int inside = cell + Math.Min(k, Operator.Columns - 2);
+            if (k % 3 == 0 && inside + 1 < Operator.CellsInLayer && present[inside] && present[inside + 1])
+            {
+                Operator.Link(inside, first + k, 4e-13 * random.NextDouble());
+                Operator.Link(inside + 1, first + k, 4e-10 * random.NextDouble());
+                Operator.Link(inside, first + (k + 1) % chain, 1e-13);
+            }
         }
 
         Operator.Link(middle, first + chain, 3e-12);

@@ -76,6 +76,26 @@ public unsafe class LayeredHierarchyTests
         Dot(kept.Cycle(load), load).ShouldBe(Dot(fresh.Cycle(load), load), 1e-6 * Dot(load, load));
     }
 
+    [Fact]
+    public void Cycle_LinesThroughTheGridAndWetSetsOfAnyShape_IsPositive()
+    {
+        for (int seed = 11003; seed < 11043; seed++)
+        {
+            Random random = new(seed);
+            RandomNetwork network = new(16 + random.Next(20), 12 + random.Next(20), 1, false, 24, 0.7, seed);
+            Grids grids = new(network);
+            for (int round = 0; round < 6; round++)
+            {
+                double share = random.NextDouble();
+                bool[] wet = [.. Enumerable.Range(0, network.Capacity.Length).Select(_ => random.NextDouble() < share)];
+                grids.Wet(node => wet[node]);
+                NodeField load = grids.Load(seed + round);
+                double energy = Dot(grids.Cycle(load), load);
+                energy.ShouldBeGreaterThan(0, $"seed {seed}, round {round}");
+            }
+        }
+    }
+
     private static void Same(Field<float>? a, Field<float>? b, int at, string where)
     {
         if (a is not null) (a.Origin[at] == b!.Origin[at]).ShouldBeTrue(where);

@@ -1,0 +1,67 @@
+using CsCheck;
+using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Panels;
+using static InfusionSim.Physics.Tests.Flow.TestPanels;
+
+namespace InfusionSim.Physics.Tests.Network;
+
+public sealed class AnyNetworkTests
+{
+    private static readonly Ring Plate = Rectangle(0, 0, 0.4, 0.3);
+    private static readonly Gen<Point2> Place = Gen.Select(Gen.Double[0.01, 0.39], Gen.Double[0.01, 0.29], (x, y) => new Point2(x, y));
+    private static readonly Gen<Point2> GridPlace = Gen.Select(Gen.Int[1, 39], Gen.Int[1, 29], (x, y) => new Point2(0.01 * x, 0.01 * y));
+    private static readonly Gen<LinePath> AnyPath = Gen.OneOf(Place, GridPlace).Array[2, 3].Select(points => new LinePath(points));
+    private static readonly Gen<double?> AnyBore = Gen.OneOf(Gen.Const((double?)null), Gen.Double[3e-3, 20e-3].Select(bore => (double?)bore));
+
+    private static readonly Gen<Hose?> AnyHose =
+        Gen.OneOf(Gen.Const((Hose?)null), Gen.Select(Gen.Double[4e-3, 15e-3], Gen.Double[0.2, 4], Gen.Bool, (bore, length, isPrimed) => (Hose?)new Hose(bore, length, isPrimed)));
+
+    private static readonly Gen<Gap> AnyGap = Gen.Select(AnyPath, Gen.Double[0.2e-3, 4e-3], (path, width) => new Gap("G", path, width, null));
+
+    private static readonly Gen<Panel> AnyPanel =
+        from bore in AnyBore
+        from hose in AnyHose
+        from permeability in Gen.Double[1e-11, 3e-9]
+        from onEdge in Gen.Bool
+        from path in AnyPath
+        from ventBore in AnyBore
+        from ventHose in AnyHose
+        from gap in AnyGap
+        select Panel(
+            Plate,
+            0.02,
+            [ZoneOf("cloth", 3e-3, 0.5, permeability, permeability)],
+            [Feed(Path((0, 0.02), (0, 0.25))) with { Bore = bore, Hose = hose }],
+            Vent(onEdge ? Path((0.4, 0), (0.4, 0.3)) : path) with { Bore = ventBore, Hose = ventHose }) with
+        {
+            Gaps = [gap],
+        };
+
+    [Fact]
+    public void Fill_OfAnyNetwork_LosesNoResinAndAgreesWithTheReference() => AnyPanel.Sample(
+        panel =>
+        {
+            FillProblem problem = FillProblemBuilder.Build(panel);
+            FillMap map = FillMap.Compute(problem);
+            NodeSolver reference = new(problem);
+            foreach (double share in (double[])[0.05, 0.4, 1])
+            {
+                FillState state = map.StateAt(share * map.FillClock);
+                (double[] _, double[] saturation) = reference.StateAt(share * map.FillClock);
+                state.MassBalanceError.ShouldBeLessThan(1e-9);
+                for (int node = 0; node < saturation.Length; node++)
+                {
+                    if (map.Reached[node]) state.Saturation[node].ShouldBe(saturation[node], 1e-5);
+                }
+            }
+
+            FillState end = map.StateAt(map.FillClock * (1 + 1e-7));
+            for (int cell = 0; cell < problem.Operator.CellCount; cell++)
+            {
+                if (map.Total.Fills[cell]) end.Saturation[cell].ShouldBe(1, 1e-4);
+            }
+        },
+        iter: 25,
+        threads: 1);
+}
