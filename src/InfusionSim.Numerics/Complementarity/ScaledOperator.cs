@@ -50,7 +50,7 @@ internal sealed unsafe class ScaledOperator
     public Field<double> Anchor { get; }
 
     /// <summary>Slanted ways.</summary>
-    public IReadOnlyList<SlantedWay> Ways => _ways;
+    public SlantedWay[] Ways => _ways;
 
     /// <summary>Diagonal of the preconditioner without the couplings through the thickness.</summary>
     public Field<float> Rest { get; }

@@ -256,9 +256,12 @@ internal sealed unsafe class WetSystem
                 double* links = _lines is null ? null : _linkInflow.Cells.Row(row, layer);
                 float* diagonal = Finest.Diagonal.Row(row, layer);
                 RowOutflow outflow = new(_operator, row, layer, x.Cells);
+                outflow.Addresses(out double* value, out double* east, out double* north, out double* south, out double* anchor, out int stride);
+                bool further = outflow.ReachesFurther;
                 for (int i = start; i < end; i += Vector512<double>.Count)
                 {
-                    Vector512<double> imbalance = Load(given + i) - outflow.At(i);
+                    Vector512<double> imbalance = Load(given + i) - RowOutflow.ToNeighbours(value + i, east + i, north + i, south + i, anchor + i, stride);
+                    if (further) imbalance -= outflow.Further(i);
                     if (kept != null) imbalance -= Load(kept + i);
                     if (links != null) imbalance += Load(links + i);
                     imbalance &= GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
@@ -304,14 +307,17 @@ internal sealed unsafe class WetSystem
         double* links = _lines is null ? null : _linkInflow.Cells.Row(row, layer);
         float* diagonal = Finest.Diagonal.Row(row, layer), remainder = Finest.Load.Row(row, layer);
         RowOutflow outflow = new(_operator, row, layer, x.Cells);
+        outflow.Addresses(out double* value, out double* east, out double* north, out double* south, out double* anchor, out int stride);
+        bool further = outflow.ReachesFurther;
         Vector512<double> zero = Vector512<double>.Zero, sum = zero, holding = zero, noise = Create(Rounding);
         for (int i = _window.Start(row); i < end; i += Vector512<double>.Count)
         {
             Vector512<double> hold = Load(kept + i);
-            Vector512<double> imbalance = Load(given + i) - hold - outflow.At(i);
+            Vector512<double> imbalance = Load(given + i) - hold - RowOutflow.ToNeighbours(value + i, east + i, north + i, south + i, anchor + i, stride);
+            if (further) imbalance -= outflow.Further(i);
             if (links != null) imbalance += Load(links + i);
             Vector512<double> wet = GreaterThan(Widen(diagonal + i), zero);
-            Vector512<double> wanted = (GreaterThan(outflow.Here(i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
+            Vector512<double> wanted = (GreaterThan(Load(value + i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
             ulong differ = (wanted ^ wet).ExtractMostSignificantBits();
             while (differ != 0)
             {

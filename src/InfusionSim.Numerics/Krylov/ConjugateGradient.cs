@@ -152,13 +152,17 @@ internal sealed unsafe class ConjugateGradient
         double* q = _image.Cells.Row(row, layer);
         float* diagonal = _finest.Diagonal.Row(row, layer);
         RowOutflow outflow = new(_operator, row, layer, _direction.Cells);
+        outflow.Addresses(out double* p, out double* east, out double* north, out double* south, out double* anchor, out int stride);
+        bool further = outflow.ReachesFurther;
         Vector512<double> sum = Vector512<double>.Zero;
         int end = _finest.Active.End(row);
         for (int i = _finest.Active.Start(row); i < end; i += Vector512<double>.Count)
         {
-            Vector512<double> image = outflow.At(i) & GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
+            Vector512<double> image = RowOutflow.ToNeighbours(p + i, east + i, north + i, south + i, anchor + i, stride);
+            if (further) image += outflow.Further(i);
+            image &= GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
             image.Store(q + i);
-            sum = FusedMultiplyAdd(outflow.Here(i), image, sum);
+            sum = FusedMultiplyAdd(Load(p + i), image, sum);
         }
 
         return Sum(sum);

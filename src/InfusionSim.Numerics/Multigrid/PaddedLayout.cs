@@ -13,6 +13,7 @@ internal sealed class PaddedLayout
     public const int FewestGhostRows = 2;
 
     private const int PageBytes = 4096;
+    private const int SpreadBytes = 96;
 
     /// <summary>Lays out a grid.</summary>
     /// <param name="columns">Cells in a row, at least 1.</param>
@@ -31,6 +32,9 @@ internal sealed class PaddedLayout
         // Rows a whole number of pages apart would fall on the same lines of the cache.
         if (Stride * sizeof(float) % PageBytes == 0 || Stride * sizeof(double) % PageBytes == 0) Stride += Lanes;
         LayerStride = (rows + 2 * GhostRows) * Stride;
+
+        // Layers a whole number of pages apart would fall on the same lines of the cache; a third of a page spreads them.
+        while (layers > 1 && LayerStride * sizeof(float) % PageBytes is < PageBytes / 3 - SpreadBytes or > PageBytes / 3 + SpreadBytes) LayerStride += Lanes;
         Length = layers * LayerStride + 2 * Lanes;
         First = GhostRows * Stride + Lanes;
     }
