@@ -63,29 +63,4 @@ internal readonly unsafe ref struct RowCouplings
         Vector512<float> sum = FusedMultiplyAdd(Load(_southWest + i), Load(x - stride - 1), start);
         return FusedMultiplyAdd(Load(_southEast + i), Load(x - stride + 1), sum);
     }
-
-    /// <summary>Sum of coupling times difference to the neighbours of sixteen cells, added to a start value: what flows in.</summary>
-    /// <remarks>As differences: of a value times the sum of large couplings single precision would leave a part that is not there.</remarks>
-    /// <param name="x">Address of the first cell's value.</param>
-    /// <param name="i">Its column.</param>
-    /// <param name="stride">Distance to the row above.</param>
-    /// <param name="here">Values of the cells.</param>
-    /// <param name="start">Start value.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector512<float> NetInflow(float* x, int i, int stride, Vector512<float> here, Vector512<float> start)
-    {
-        Vector512<float> sum = FusedMultiplyAdd(Load(_east + i), Load(x + 1) - here, start);
-        Vector512<float> other = Load(_east + i - 1) * (Load(x - 1) - here);
-        sum = FusedMultiplyAdd(Load(_north + i), Load(x + stride) - here, sum);
-        other = FusedMultiplyAdd(Load(_south + i), Load(x - stride) - here, other);
-        if (_northEast != null)
-        {
-            sum = FusedMultiplyAdd(Load(_northEast + i), Load(x + stride + 1) - here, sum);
-            other = FusedMultiplyAdd(Load(_southWest + i), Load(x - stride - 1) - here, other);
-            sum = FusedMultiplyAdd(Load(_northWest + i), Load(x + stride - 1) - here, sum);
-            other = FusedMultiplyAdd(Load(_southEast + i), Load(x - stride + 1) - here, other);
-        }
-
-        return sum + other;
-    }
 }

@@ -1,45 +1,62 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using static System.Runtime.Intrinsics.Vector512;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>What the cells of one row are not balanced by.</summary>
-internal readonly unsafe ref struct RowResidual
+/// <summary>What the cells of a row are not balanced by.</summary>
+internal static unsafe class RowResidual
 {
-    private readonly RowCouplings _couplings;
-    private readonly int _stride;
-    private readonly nint _layerStride;
-    private readonly float* _x, _load, _diagonal, _slack, _above, _below;
-
-    /// <summary>Collects the addresses.</summary>
+    /// <summary>Adds the residual of a row, weighted, to two rows; cells that take no part leave none.</summary>
+    /// <remarks>Flows are computed as coupling times difference: of a value times the sum of large couplings single precision would leave a part that is not there.</remarks>
     /// <param name="level">Grid.</param>
     /// <param name="row">Row.</param>
     /// <param name="layer">Layer.</param>
-    public RowResidual(MultigridLevel level, int row, int layer)
+    /// <param name="start">First column, a whole vector.</param>
+    /// <param name="end">One past the last column.</param>
+    /// <param name="leftWeight">Weight for the first row.</param>
+    /// <param name="rightWeight">Weight for the second row.</param>
+    /// <param name="left">First row.</param>
+    /// <param name="right">Second row.</param>
+    public static void AddWeighted(
+        MultigridLevel level, int row, int layer, int start, int end, Field<float> leftWeight, Field<float> rightWeight, float* left, float* right)
     {
-        _couplings = new(level, row, layer);
-        _stride = level.Layout.Stride;
-        _layerStride = level.Layout.LayerStride;
-        _x = level.Value.Row(row, layer);
-        _load = level.Load.Row(row, layer);
-        _diagonal = level.Diagonal.Row(row, layer);
-        _slack = level.Slack.Row(row, layer);
-        if (level.Above is null) return;
-        if (layer + 1 < level.Layout.Layers) _above = level.Above.Row(row, layer);
-        if (layer > 0) _below = level.Above.Row(row, layer - 1);
-    }
+        int stride = level.Layout.Stride;
+        nint layerStride = level.Layout.LayerStride;
+        float* value = level.Value.Row(row, layer), load = level.Load.Row(row, layer), diagonal = level.Diagonal.Row(row, layer), slack = level.Slack.Row(row, layer);
+        float* east = level.East.Row(row, layer), north = level.North.Row(row, layer), south = level.North.Row(row - 1, layer);
+        float* northEast = null, southWest = null, northWest = null, southEast = null;
+        if (level.NorthEast is not null)
+        {
+            northEast = level.NorthEast.Row(row, layer);
+            southWest = level.NorthEast.Row(row - 1, layer) - 1;
+            northWest = level.NorthWest!.Row(row, layer);
+            southEast = level.NorthWest.Row(row - 1, layer) + 1;
+        }
 
-    /// <summary>Residual of sixteen cells; 0 in cells that take no part.</summary>
-    /// <param name="i">Column of the first.</param>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public Vector512<float> At(int i)
-    {
-        float* x = _x + i;
-        Vector512<float> here = Load(x);
-        Vector512<float> sum = _couplings.NetInflow(x, i, _stride, here, Load(_load + i) - Load(_slack + i) * here);
-        if (_above != null) sum = FusedMultiplyAdd(Load(_above + i), Load(x + _layerStride) - here, sum);
-        if (_below != null) sum = FusedMultiplyAdd(Load(_below + i), Load(x - _layerStride) - here, sum);
-        return sum & GreaterThan(Load(_diagonal + i), Vector512<float>.Zero);
+        float* above = level.Above is null || layer + 1 == level.Layout.Layers ? null : level.Above.Row(row, layer);
+        float* below = level.Above is null || layer == 0 ? null : level.Above.Row(row, layer - 1);
+        float* toLeft = leftWeight.Row(row, layer), toRight = rightWeight.Row(row, layer);
+        for (int i = start; i < end; i += PaddedLayout.Lanes)
+        {
+            float* x = value + i;
+            Vector512<float> here = Load(x);
+            Vector512<float> sum = FusedMultiplyAdd(Load(east + i), Load(x + 1) - here, Load(load + i) - Load(slack + i) * here);
+            Vector512<float> other = Load(east + i - 1) * (Load(x - 1) - here);
+            sum = FusedMultiplyAdd(Load(north + i), Load(x + stride) - here, sum);
+            other = FusedMultiplyAdd(Load(south + i), Load(x - stride) - here, other);
+            if (northEast != null)
+            {
+                sum = FusedMultiplyAdd(Load(northEast + i), Load(x + stride + 1) - here, sum);
+                other = FusedMultiplyAdd(Load(southWest + i), Load(x - stride - 1) - here, other);
+                sum = FusedMultiplyAdd(Load(northWest + i), Load(x + stride - 1) - here, sum);
+                other = FusedMultiplyAdd(Load(southEast + i), Load(x - stride + 1) - here, other);
+            }
+
+            if (above != null) sum = FusedMultiplyAdd(Load(above + i), Load(x + layerStride) - here, sum);
+            if (below != null) other = FusedMultiplyAdd(Load(below + i), Load(x - layerStride) - here, other);
+            Vector512<float> residual = (sum + other) & GreaterThan(Load(diagonal + i), Vector512<float>.Zero);
+            FusedMultiplyAdd(residual, Load(toLeft + i), Load(left + i)).Store(left + i);
+            FusedMultiplyAdd(residual, Load(toRight + i), Load(right + i)).Store(right + i);
+        }
     }
 }

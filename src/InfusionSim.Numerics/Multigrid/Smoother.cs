@@ -113,24 +113,44 @@ internal static unsafe class Smoother
         int stride = level.Layout.Stride, layers = level.Layout.Layers, layerStride = level.Layout.LayerStride, end = level.Active.End(row);
         float* x = level.Value.Row(row), b = level.Load.Row(row), inverse = level.InversePivot.Row(row), above = level.Above!.Row(row);
         float* forward = stackalloc float[layers * PaddedLayout.Lanes];
-        RowCouplings couplings = new(level, row);
+        float* east = level.East.Row(row), north = level.North.Row(row), south = level.North.Row(row - 1);
+        float* northEast = null, southWest = null, northWest = null, southEast = null;
+        if (level.NorthEast is not null)
+        {
+            northEast = level.NorthEast.Row(row);
+            southWest = level.NorthEast.Row(row - 1) - 1;
+            northWest = level.NorthWest!.Row(row);
+            southEast = level.NorthWest.Row(row - 1) + 1;
+        }
+
         for (int i = level.Active.Start(row); i < end; i += PaddedLayout.Lanes)
         {
             Vector512<float> fromBelow = Vector512<float>.Zero;
             for (int layer = 0, at = i; layer < layers; layer++, at += layerStride)
             {
-                Vector512<float> sum;
-                if (fromZero)
-                {
-                    sum = couplings.InflowFromBelowDiagonally(x + at, at, stride, Load(b + at));
-                }
-                else
+                Vector512<float> sum = Load(b + at), other = Vector512<float>.Zero;
+                if (!fromZero)
                 {
                     Vector512<float> here = Load(x + at);
-                    Vector512<float> left = LaneShift.Left(Load(x + at - PaddedLayout.Lanes), here), right = LaneShift.Right(here, Load(x + at + PaddedLayout.Lanes));
-                    sum = couplings.Inflow(x + at, at, stride, left, right, Load(b + at));
+                    sum = FusedMultiplyAdd(Load(east + at), LaneShift.Right(here, Load(x + at + PaddedLayout.Lanes)), sum);
+                    other = Load(east + at - 1) * LaneShift.Left(Load(x + at - PaddedLayout.Lanes), here);
+                    sum = FusedMultiplyAdd(Load(north + at), Load(x + at + stride), sum);
+                    other = FusedMultiplyAdd(Load(south + at), Load(x + at - stride), other);
                 }
 
+                // Below lies all that a first sweep has set beside a red cell.
+                if (northEast != null)
+                {
+                    other = FusedMultiplyAdd(Load(southWest + at), Load(x + at - stride - 1), other);
+                    other = FusedMultiplyAdd(Load(southEast + at), Load(x + at - stride + 1), other);
+                    if (!fromZero)
+                    {
+                        sum = FusedMultiplyAdd(Load(northEast + at), Load(x + at + stride + 1), sum);
+                        sum = FusedMultiplyAdd(Load(northWest + at), Load(x + at + stride - 1), sum);
+                    }
+                }
+
+                sum += other;
                 Vector512<float> eliminated = (sum + fromBelow) * Load(inverse + at);
                 eliminated.Store(forward + layer * PaddedLayout.Lanes);
                 fromBelow = eliminated * Load(above + at);

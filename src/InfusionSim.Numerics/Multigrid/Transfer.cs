@@ -111,13 +111,6 @@ internal static unsafe class Transfer
         MultigridLevel level, int row, int layer, Field<float> leftWeight, Field<float> rightWeight, RowBuffer buffer, int from, int to)
     {
         int start = Math.Max(level.Active.Start(row), PaddedLayout.RoundDown(Math.Max(0, from - 1))), end = Math.Min(level.Active.End(row), to);
-        float* wl = leftWeight.Row(row, layer), wr = rightWeight.Row(row, layer), left = buffer.Left, right = buffer.Right;
-        RowResidual residuals = new(level, row, layer);
-        for (int i = start; i < end; i += PaddedLayout.Lanes)
-        {
-            Vector512<float> residual = residuals.At(i);
-            FusedMultiplyAdd(residual, Load(wl + i), Load(left + i)).Store(left + i);
-            FusedMultiplyAdd(residual, Load(wr + i), Load(right + i)).Store(right + i);
-        }
+        RowResidual.AddWeighted(level, row, layer, start, end, leftWeight, rightWeight, buffer.Left, buffer.Right);
     }
 }
