@@ -13,6 +13,9 @@ internal static class LagFinder
     // What lies within the bounds of an arrival is no lag.
     private const double Noise = 1e-3;
 
+    // Beyond this share of the panel's diagonal no mesh worth the name is left (our own choice).
+    private const double LongestStop = 0.5;
+
     /// <summary>Finds the lag; null for a panel of one layer.</summary>
     /// <param name="map">Where the resin goes.</param>
     /// <param name="end">How the fill ends.</param>
@@ -37,7 +40,7 @@ internal static class LagFinder
         bool hasMesh = map.Problem.Panel?.FlowMeshes.Any(static mesh => mesh.Face == PanelFace.BagSide) == true;
         return new(largest, at, found, expected, hasMesh ? MeshToVent(map.Problem) : null)
         {
-            StopBeforeVent = hasMesh ? Math.Max(found ?? 0, expected ?? 0) : null,
+            StopBeforeVent = hasMesh && Math.Max(found ?? 0, expected ?? 0) is double stop && stop < LongestStop * Extent(map.Problem.Cells.Grid) ? stop : null,
         };
     }
 
@@ -67,6 +70,8 @@ internal static class LagFinder
 
         bool IsFinite(int other) => cells.HasCloth(other) && double.IsFinite(arrival[other]);
     }
+
+    private static double Extent(UniformGrid grid) => grid.CellSize * Math.Sqrt((double)grid.Columns * grid.Columns + (double)grid.Rows * grid.Rows);
 
     private static double? ExpectedUnderMesh(Panel? panel)
     {

@@ -20,7 +20,7 @@ public sealed record LagForecast(double LargestLag, Point2? At, double? Length, 
 
     /// <summary>
     /// How far from the vent a mesh on the bag side should stop [m], so that the tool side catches up: the lag, expected or found, whichever is
-    /// longer (common practice); null without a mesh on the bag side.
+    /// longer (common practice); null without a mesh on the bag side, and where it is longer than half the panel's diagonal: no room is left to catch up.
     /// </summary>
     public double? StopBeforeVent { get; init; }
 

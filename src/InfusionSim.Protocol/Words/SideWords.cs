@@ -26,8 +26,9 @@ internal static class SideWords
     /// <summary>Where the mesh should end, for a sentence that goes on; empty when it ends soon enough.</summary>
     public static string Advice(Lag lag)
     {
-        if (!lag.HasStopMeshBeforeVentMm || lag.StopMeshBeforeVentMm < 1) return "";
         if (!lag.HasMeshToVentMm) return "";
+        if (!lag.HasStopMeshBeforeVentMm) return "; on this panel it has no room to catch up before the vent: take a slower mesh or less of it";
+        if (lag.StopMeshBeforeVentMm < 1) return "";
         return lag.MeshToVentMm >= lag.StopMeshBeforeVentMm
             ? $"; the mesh ends {Amounts.Length(lag.MeshToVentMm)} before the vent: far enough"
             : $"; end the mesh {Amounts.Length(lag.StopMeshBeforeVentMm)} before the vent";
