@@ -59,6 +59,13 @@ internal sealed unsafe class ConjugateGradient
             _hierarchy.Cycle();
             double now = ResidualTimesValue();
 
+            // A negative gain: links a thousand times as strong as all beside them have made a coarse grid indefinite by rounding.
+            if (now < 0 && _hierarchy.HoldLinesBetween())
+            {
+                cycle = -1;
+                continue;
+            }
+
             // Not a number or not positive: nothing is left in single precision.
             if (!(now > 0)) return cycle + 1;
             (least, idle) = now < least / 4 ? (now, 0) : (least, idle + 1);

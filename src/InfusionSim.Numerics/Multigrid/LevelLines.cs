@@ -69,6 +69,9 @@ internal sealed unsafe class LevelLines
     /// <summary>Values of the line nodes in a cycle.</summary>
     public double[] Value { get; }
 
+    /// <summary>Whether the nodes are held at 0 here instead of being balanced.</summary>
+    public bool AreHeld { get; set; }
+
     /// <summary>Loads of the line nodes in a cycle; 0 on all grids but the finest.</summary>
     public double[] Load { get; }
 
@@ -162,6 +165,12 @@ internal sealed unsafe class LevelLines
 
     private void Balance()
     {
+        if (AreHeld)
+        {
+            Array.Clear(Value);
+            return;
+        }
+
         Load.CopyTo(_unknowns, 0);
         int lines = _system.Count;
         for (int node = 0; node < lines; node++) if (!_system.IsWet[node]) _unknowns[node] = 0;

@@ -67,6 +67,20 @@ internal sealed class MultigridHierarchy
     /// <summary>The line nodes beside the finest grid; null for none.</summary>
     public LevelLines? FinestLines => _lines.Count > 0 ? _lines[0] : null;
 
+    /// <summary>Holds the line nodes at 0 on the grids between the finest and the coarsest: slower, but nothing that rounding could turn negative is left.</summary>
+    /// <returns>Whether that is new.</returns>
+    public bool HoldLinesBetween()
+    {
+        bool isNew = false;
+        for (int k = 1; k + 1 < _lines.Count; k++)
+        {
+            isNew |= !_lines[k].AreHeld;
+            _lines[k].AreHeld = true;
+        }
+
+        return isNew;
+    }
+
     /// <summary>Notes that a line node, or a cell joined to one, has become wet or dry.</summary>
     public void MarkLinesChanged() => _linesChanged = true;
 
