@@ -31,8 +31,24 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(goals);
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
-        DriveClock clock = new(resin, bag);
+        FollowedFlow flow = Follow(panel, resin, bag, progress, cancellation);
+        Forecast forecast = Judge(flow, resin, bag, goals, permeabilityFactor, cancellation);
+        progress?.Report(new(1, "done"));
+        return forecast;
+    }
 
+    /// <summary>Follows the resin through a panel; the costly half of a forecast, shared by every resin where <see cref="FlowKnowledge"/> is none.</summary>
+    /// <param name="panel">Cloth and line plan.</param>
+    /// <param name="resin">What flows; only its weight and its clock at clamped minutes count, and only where the flow knows of them.</param>
+    /// <param name="bag">What drives it.</param>
+    /// <param name="progress">Told how far the work is; may be null. Called on the computing thread.</param>
+    /// <param name="cancellation">Stops the work within 250 ms.</param>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
+    public static FollowedFlow Follow(
+        Panel panel, Resin resin, Bag bag, IProgress<ForecastProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
         progress?.Report(new(0, "cutting the cloth into squares"));
         GravityHead gravity = GravityHead.Of(resin, bag);
         FillProblem problem = TiltedPanel.Of(FillProblemBuilder.Build(panel, cancellation: cancellation), gravity);
@@ -43,15 +59,28 @@ public static class Forecaster
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        double numericalError = GridError.Of(panel, map.Total, gravity, cancellation);
-        Forecast forecast = Judge(map, spots, clock, goals, permeabilityFactor, numericalError, cancellation);
-        progress?.Report(new(1, "done"));
-        return forecast;
+        return new FollowedFlow(map, spots, GridError.Of(panel, map.Total, gravity, cancellation));
     }
 
-    private static Forecast Judge(
-        FillMap map, IReadOnlyList<DrySpot> spots, DriveClock clock, Goals goals, double permeabilityFactor, double numericalError, CancellationToken cancellation)
+    /// <summary>Says when, how it ends and what comes of it, for one resin on a flow that has been followed.</summary>
+    /// <param name="flow">Where the resin goes.</param>
+    /// <param name="resin">What flows.</param>
+    /// <param name="bag">What drives it, the one the flow was followed under.</param>
+    /// <param name="goals">What is asked of it.</param>
+    /// <param name="permeabilityFactor">How uncertain the permeability of the cloth as a whole is, times or divided by [-], at least 1.</param>
+    /// <param name="cancellation">Stops the work within 250 ms.</param>
+    public static Forecast Judge(
+        FollowedFlow flow, Resin resin, Bag bag, Goals goals, double permeabilityFactor, CancellationToken cancellation = default)
     {
+        ArgumentNullException.ThrowIfNull(flow);
+        ArgumentNullException.ThrowIfNull(goals);
+        ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
+        return Judge(flow, new DriveClock(resin, bag), goals, permeabilityFactor, cancellation);
+    }
+
+    private static Forecast Judge(FollowedFlow flow, DriveClock clock, Goals goals, double permeabilityFactor, CancellationToken cancellation)
+    {
+        (FillMap map, IReadOnlyList<DrySpot> spots, double numericalError) = flow;
         FillEnd end = FillEnd.Of(map, spots, clock, goals);
         FillState state = map.StateAt(end.Clock, cancellation: cancellation);
         IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];

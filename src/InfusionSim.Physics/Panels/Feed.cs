@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Clamps;
+
 namespace InfusionSim.Physics.Panels;
 
 /// <summary>A line or fitting that resin comes from, at the pressure of the air in the shop unless a pot, a hose or its own bore takes some of it.</summary>
@@ -14,4 +16,7 @@ public sealed record Feed(string Name, LinePath Path, double ContactWidth)
 
     /// <summary>Name of the pot it draws from; null for a pot of its own, level with the panel's lowest feed.</summary>
     public string? Pot { get; init; }
+
+    /// <summary>What is done with its clamp.</summary>
+    public Clamp Clamp { get; init; } = Clamp.AlwaysOpen;
 }

@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Clamps;
+
 namespace InfusionSim.Physics.Panels;
 
 /// <summary>A line or fitting that air is drawn from, at the pressure under the bag.</summary>
@@ -12,4 +14,7 @@ public sealed record Vent(string Name, LinePath Path, double ContactWidth, VentK
 
     /// <summary>Hose between the line and the catch pot; null for none.</summary>
     public Hose? Hose { get; init; }
+
+    /// <summary>What is done with its clamp.</summary>
+    public Clamp Clamp { get; init; } = Clamp.AlwaysOpen;
 }

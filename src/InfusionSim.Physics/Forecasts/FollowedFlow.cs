@@ -1,0 +1,10 @@
+using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Forecasts;
+
+/// <summary>Where the resin goes on one panel, before anyone asks when: every resin that shares the flow is judged on it without another solve.</summary>
+/// <param name="Map">Where the resin goes.</param>
+/// <param name="DrySpots">What stays dry, largest first.</param>
+/// <param name="NumericalError">How far the fill time may be off from the squares alone [-].</param>
+public sealed record FollowedFlow(FillMap Map, IReadOnlyList<DrySpot> DrySpots, double NumericalError);
