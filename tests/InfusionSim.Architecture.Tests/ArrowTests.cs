@@ -10,8 +10,9 @@ public sealed class ArrowTests
     {
         ["InfusionSim.Numerics"] = [],
         ["InfusionSim.Physics"] = ["InfusionSim.Numerics"],
-        ["InfusionSim.Protocol"] = ["InfusionSim.Numerics", "InfusionSim.Physics"],
-        ["InfusionSim.Service"] = ["InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Protocol"],
+        ["InfusionSim.Planning"] = ["InfusionSim.Numerics", "InfusionSim.Physics"],
+        ["InfusionSim.Protocol"] = ["InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Planning"],
+        ["InfusionSim.Service"] = ["InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Planning", "InfusionSim.Protocol"],
         ["InfusionSim.Plots"] = ["InfusionSim.Protocol"],
         ["infusionsim"] = ["InfusionSim.Protocol", "InfusionSim.Service", "InfusionSim.Plots"],
     };
@@ -49,6 +50,7 @@ public sealed class ArrowTests
     [Theory]
     [InlineData("InfusionSim.Numerics")]
     [InlineData("InfusionSim.Physics")]
+    [InlineData("InfusionSim.Planning")]
     public void Numbers_FilesClocksThreadsAndNetwork_AreNotUsed(string project) =>
         House.UsesOf(project).Where(use => use.Namespace is "System.IO" or "System.Net" or "System.Net.Http" or "System.Timers"
                 || use is { Namespace: "System", Type: "DateTime" or "DateTimeOffset" or "Console" }

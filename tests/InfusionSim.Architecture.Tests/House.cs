@@ -10,7 +10,7 @@ internal static class House
     /// <summary>Assembly names of the projects under src and plots, in the order of the arrows.</summary>
     public static readonly IReadOnlyList<string> Projects =
     [
-        "InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Protocol", "InfusionSim.Service", "InfusionSim.Plots", "infusionsim",
+        "InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Planning", "InfusionSim.Protocol", "InfusionSim.Service", "InfusionSim.Plots", "infusionsim",
     ];
 
     private static readonly Dictionary<string, IReadOnlyList<TypeUse>> Uses = [];

@@ -4,7 +4,7 @@ using InfusionSim.Architecture.Tests.Metadata;
 
 namespace InfusionSim.Architecture.Tests;
 
-/// <summary>A number without a unit is a defect: every public quantity of Numerics and Physics ends its comment with one in brackets.</summary>
+/// <summary>A number without a unit is a defect: every public quantity of Numerics, Physics and Planning ends its comment with one in brackets.</summary>
 public sealed partial class UnitTests
 {
     private const BindingFlags OwnPublic = BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly;
@@ -12,7 +12,7 @@ public sealed partial class UnitTests
     /// <summary>Members without a unit of their own, each with its reason.</summary>
     private static readonly Dictionary<string, string> Exceptions = [];
 
-    public static TheoryData<string> Projects => ["InfusionSim.Numerics", "InfusionSim.Physics"];
+    public static TheoryData<string> Projects => ["InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Planning"];
 
     [Theory]
     [MemberData(nameof(Projects))]
