@@ -2,6 +2,7 @@ using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 using InfusionSim.Verification.Tests.Accuracy;
 using InfusionSim.Verification.Tests.Settings;
 

@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Forecasts;
@@ -84,6 +85,9 @@ public sealed record Forecast
 
     /// <summary>Where the resin goes, for pictures.</summary>
     public required FillMap Map { get; init; }
+
+    /// <summary>When it gets there.</summary>
+    public required DriveClock Clock { get; init; }
 
     /// <summary>Time at which the front passes the middle of each cell on the side one sees through the bag [s]; +∞ where it never does or not before the end; NaN without cloth. [rows × columns], x fastest.</summary>
     public required double[] ArrivalTimes { get; init; }

@@ -3,6 +3,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Physics.Forecasts;
 
@@ -121,6 +122,7 @@ public static class Forecaster
             MassBalanceError = state.MassBalanceError,
             NumericalError = numericalError,
             Map = map,
+            Clock = clock,
             Lag = lag,
             ResinInMesh = state.MeshVolume,
             ArrivalTimes = TimesOf(map.BagSideArrival, end, clock),
@@ -143,7 +145,7 @@ public static class Forecaster
         double? arrival = TimeOf(wet, end, clock);
         double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
         bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
-        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure, Lift) * clock.RatePerSecond : 0;
+        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure, Lift) * clock.RateAt(clock.TimeAt(end.Clock)) : 0;
         return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
 
         double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Physics.Gravity;
 

@@ -45,7 +45,7 @@ public static class ForecastMapping
         }
 
         if (forecast.Lag is Domain.LagForecast lag) answer.Lag = LagMapping.ToContract(lag);
-        answer.DrySpots.AddRange(forecast.DrySpots.Select(spot => ToDrySpot(spot, inputs)));
+        answer.DrySpots.AddRange(forecast.DrySpots.Select(spot => ToDrySpot(spot, forecast.Clock)));
         for (int k = 0; k < inputs.Panel.TimingMarks.Count; k++)
         {
             var mark = new Contract.TimingMarkForecast { Name = inputs.Panel.TimingMarks[k].Name };
@@ -97,9 +97,8 @@ public static class ForecastMapping
         _ => throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "No such outcome."),
     };
 
-    private static Contract.DrySpot ToDrySpot(DrySpot spot, FillInputs inputs)
+    private static Contract.DrySpot ToDrySpot(DrySpot spot, Physics.Clock.DriveClock clock)
     {
-        var clock = new Physics.Clock.DriveClock(inputs.Resin, inputs.Bag);
         return new Contract.DrySpot
         {
             At = ToPoint(spot.At),

@@ -2,7 +2,7 @@ using InfusionSim.Physics.Panels;
 using InfusionSim.Protocol.V1;
 using Bag = InfusionSim.Physics.Clock.Bag;
 using Goals = InfusionSim.Physics.Forecasts.Goals;
-using Resin = InfusionSim.Physics.Clock.Resin;
+using Resin = InfusionSim.Physics.Resins.Resin;
 
 namespace InfusionSim.Protocol.Plans;
 

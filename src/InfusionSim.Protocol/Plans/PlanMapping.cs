@@ -82,7 +82,7 @@ public static class PlanMapping
         return kept;
     }
 
-    private static Physics.Clock.Resin ToResin(Contract.Resin resin) => new(
+    private static Physics.Resins.Resin ToResin(Contract.Resin resin) => new(
         resin.ViscosityPaS,
         UnitConversion.SecondsFromMin(resin.GelTimeMin),
         UnitConversion.SecondsFromMin(resin.MixToOpenMin),

@@ -1,4 +1,3 @@
-using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Protocol.Plans;
@@ -20,6 +19,6 @@ public sealed class PhysicsForecaster : IFillForecaster
     {
         ArgumentNullException.ThrowIfNull(forecast);
         ArgumentNullException.ThrowIfNull(inputs);
-        return forecast.Map.StateAt(new DriveClock(inputs.Resin, inputs.Bag).ClockAt(time), withPressure, cancellation);
+        return forecast.Map.StateAt(forecast.Clock.ClockAt(time), withPressure, cancellation);
     }
 }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Benchmarks.Filling;
 
@@ -10,7 +11,7 @@ internal static class CancelLatency
 {
     private const int Tries = 24;
 
-    private static readonly Resin Thin = new(Viscosity: 0.2, GelTime: 7200, MixToOpen: 360, Density: 1100);
+    private static readonly Resin Thin = new(viscosity: 0.2, gelTime: 7200, mixToOpen: 360, density: 1100);
 
     private static readonly Bag Tight = new(Pressure: 1325, Ambient: 101325);
 

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Benchmarks.Filling;
 

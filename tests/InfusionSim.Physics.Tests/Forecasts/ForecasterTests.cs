@@ -1,6 +1,7 @@
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 using InfusionSim.Physics.Tests.Flow;
 
 namespace InfusionSim.Physics.Tests.Forecasts;
@@ -27,7 +28,7 @@ public class ForecasterTests
     [Fact]
     public void Predict_GelBeforeTheEnd_GelsFirstAndStopsThere()
     {
-        Forecast forecast = Predict(Strip(), Slow with { GelTime = 360 + 312.5 });
+        Forecast forecast = Predict(Strip(), Slow with { Gel = new StatedGel(360 + 312.5) });
         forecast.Outcome.ShouldBe(Outcome.GelsFirst);
         forecast.FillTime.ShouldBeNull();
         forecast.SpareTime.ShouldBeNull();
@@ -45,7 +46,7 @@ public class ForecasterTests
     [Fact]
     public void Predict_GelsFirstInTheSlowCaseOnly_FindsAThinMargin()
     {
-        Forecast forecast = Predict(Strip(), Slow with { GelTime = 360 + 1500 });
+        Forecast forecast = Predict(Strip(), Slow with { Gel = new StatedGel(360 + 1500) });
         forecast.Outcome.ShouldBe(Outcome.Fills);
         forecast.Findings.ShouldHaveSingleItem().Kind.ShouldBe(FindingKind.ThinMargin);
         forecast.Likely.FillTimeTo.ShouldBeNull();
@@ -68,7 +69,7 @@ public class ForecasterTests
     public void Predict_GelsOnTheWayToAPlaceItCannotReach_StillTellsTheMargin()
     {
         Panel panel = Strip() with { Vents = [TestPanels.Vent(TestPanels.Path((0.3, -0.01), (0.3, 0.11)))] };
-        Forecast forecast = Predict(panel, Slow with { GelTime = 360 + 100 });
+        Forecast forecast = Predict(panel, Slow with { Gel = new StatedGel(360 + 100) });
         forecast.Outcome.ShouldBe(Outcome.GelsFirst);
         forecast.GelMargin!.Value.ShouldBeLessThan(1);
         forecast.Findings.Select(static finding => finding.Kind).ShouldBe([FindingKind.GelsFirst, FindingKind.StopsShort]);

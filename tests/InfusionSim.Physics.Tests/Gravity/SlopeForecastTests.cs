@@ -1,6 +1,7 @@
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 using InfusionSim.Physics.Tests.Flow;
 
 namespace InfusionSim.Physics.Tests.Gravity;

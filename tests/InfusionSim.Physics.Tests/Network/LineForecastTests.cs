@@ -3,6 +3,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 using static InfusionSim.Physics.Tests.Flow.TestPanels;
 
 namespace InfusionSim.Physics.Tests.Network;
@@ -116,7 +117,7 @@ public sealed class LineForecastTests
     public void Forecast_ThatGelsInTheHose_HasNoLineToSpeakOf()
     {
         Forecast forecast = Forecaster.Predict(
-            Panel(Rectangle(0, 0, 0.5, 0.5), 0.05, [Cloth], [Feed(Path((0, 0), (0, 0.5))) with { Hose = Hose }]), Resin with { GelTime = 1 }, Bag, new Goals(), 1.5);
+            Panel(Rectangle(0, 0, 0.5, 0.5), 0.05, [Cloth], [Feed(Path((0, 0), (0, 0.5))) with { Hose = Hose }]), Resin with { Gel = new StatedGel(1) }, Bag, new Goals(), 1.5);
 
         forecast.Outcome.ShouldBe(Outcome.GelsFirst);
         forecast.FeedLines[0].ShouldBeNull();

@@ -3,6 +3,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Physics.Tests.Properties;
 
@@ -16,7 +17,9 @@ public static class LopsidedPanel
     public const double Height = 0.20;
 
     /// <summary>The resin.</summary>
-    public static Resin Resin { get; } = new(0.25, 1e7, 0, 1100);
+    public const double Viscosity = 0.25;
+
+    public static Resin Resin { get; } = new(Viscosity, 1e7, 0, 1100);
 
     /// <summary>The bag.</summary>
     public static Bag Bag { get; } = new(2000, 101000);

@@ -3,6 +3,7 @@ using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Physics.Tests.Properties;
 
@@ -21,7 +22,7 @@ public sealed class ScalingTests
         Gen.Select(Factor, Factor, Factor).Sample(
             (viscosity, drive, permeability) =>
             {
-                Resin resin = LopsidedPanel.Resin with { Viscosity = LopsidedPanel.Resin.Viscosity * viscosity };
+                Resin resin = LopsidedPanel.Resin with { Viscosity = new ConstantViscosity(LopsidedPanel.Viscosity * viscosity) };
 
                 // Both pressures are scaled: the ratio between them decides how far sealed air shrinks.
                 Bag bag = new(LopsidedPanel.Bag.Pressure * drive, LopsidedPanel.Bag.Ambient * drive);

@@ -35,6 +35,7 @@ internal static class StripForecast
         MassBalanceError = 1e-12,
         NumericalError = 1e-9,
         Map = Map,
+        Clock = new(Inputs.Resin, Inputs.Bag),
         ArrivalTimes = [.. Map.Arrival.Select(clock => clock * 1800 / Map.FillClock)],
     };
 }

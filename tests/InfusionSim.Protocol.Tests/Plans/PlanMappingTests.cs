@@ -19,7 +19,7 @@ public sealed class PlanMappingTests
         inputs.Panel.Vents[0].Kind.ShouldBe(Physics.Panels.VentKind.Tube);
         inputs.Panel.TimingMarks[0].ShouldBe(new Physics.Panels.TimingMark("M1", new Point2(0.3, 0.2)));
         inputs.Panel.CellSize.ShouldBe(0.005);
-        inputs.Resin.ShouldBe(new Physics.Clock.Resin(0.2, 3600, 360, 1100));
+        inputs.Resin.ShouldBe(new Physics.Resins.Resin(0.2, 3600, 360, 1100));
         inputs.Bag.ShouldBe(new Physics.Clock.Bag(1325, 101325));
         inputs.Goals.ShouldBe(new Physics.Forecasts.Goals(1e-4, 1, 2e-4));
         inputs.PermeabilityFactor.ShouldBe(1.5);

@@ -77,6 +77,7 @@ internal sealed class StripForecaster : IFillForecaster
             MassBalanceError = 1e-12,
             NumericalError = 1e-9,
             Map = MapOf(problem),
+            Clock = new(inputs.Resin, inputs.Bag),
             ArrivalTimes = times,
         };
     }

@@ -1,5 +1,6 @@
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Verification.Tests.Settings;
 
@@ -25,7 +26,7 @@ public static class Reference
     public const double ClockRate = Drive / Viscosity;
 
     /// <summary>A resin that gels long after every fill here.</summary>
-    public static Resin Resin { get; } = new(Viscosity, GelTime: 1e7, MixToOpen: 0, Density: 1100);
+    public static Resin Resin { get; } = new(Viscosity, gelTime: 1e7, mixToOpen: 0, density: 1100);
 
     /// <summary>A bag with exactly the driving pressure.</summary>
     public static Bag Bag { get; } = new(Pressure: 1325, Ambient: 101325);
