@@ -42,7 +42,8 @@ public sealed partial class UnitTests
         {
             bool writtenByTheCompiler = method.IsSpecialName && !method.IsConstructor || method.Name.Contains('<', StringComparison.Ordinal)
                 || isRecord && method.Name is "Deconstruct" or "Equals" or "GetHashCode" or "ToString";
-            if (writtenByTheCompiler) continue;
+            bool isCommentedWhereItIsDeclared = method is MethodInfo { IsVirtual: true } own && own.GetBaseDefinition().DeclaringType?.Assembly == type.Assembly && own.GetBaseDefinition() != own;
+            if (writtenByTheCompiler || isCommentedWhereItIsDeclared) continue;
             string name = DocumentationNames.Of(method);
             if (method is MethodInfo { ReturnType: var returned } && IsQuantity(returned)) yield return (name, documentation.OfMember(name));
             foreach (ParameterInfo parameter in method.GetParameters().Where(one => IsQuantity(one.ParameterType)))

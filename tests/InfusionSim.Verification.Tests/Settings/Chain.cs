@@ -3,6 +3,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
 
 namespace InfusionSim.Verification.Tests.Settings;
 
