@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Clamps;
+using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Clock;
 
@@ -9,4 +10,10 @@ public sealed record Bag(double Pressure, double Ambient)
 {
     /// <summary>Changes of the vacuum, in the order in which they are made.</summary>
     public IReadOnlyList<BagStep> Steps { get; init; } = [];
+
+    /// <summary>What leaks in; null when nobody has looked.</summary>
+    public GasLeak? Leak { get; init; }
+
+    /// <summary>The pump; null when nothing is known of it.</summary>
+    public VacuumPump? Pump { get; init; }
 }
