@@ -24,6 +24,7 @@ internal static class FindingList
     /// <param name="state">The panel at the end.</param>
     /// <param name="lag">How far the tool side stays behind; null for a panel of one layer.</param>
     /// <param name="feedLines">Pressure along the feed lines.</param>
+    /// <param name="vacuum">What becomes of the vacuum.</param>
     public static IReadOnlyList<Finding> Of(
         FillMap map,
         IReadOnlyList<DrySpot> spots,
@@ -34,7 +35,8 @@ internal static class FindingList
         LikelyBand likely,
         FillState state,
         LagForecast? lag,
-        IReadOnlyList<LineForecast?> feedLines)
+        IReadOnlyList<LineForecast?> feedLines,
+        BagForecast vacuum)
     {
         List<Finding> findings = [];
         Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null;
@@ -68,6 +70,8 @@ internal static class FindingList
                 findings.Add(new(FindingKind.LineEndWeak, line.EndAt, map.Problem.Feeds[feed].Name, Amount: line.EndRatio));
         }
 
+        if (vacuum.MayBoil)
+            findings.Add(new(FindingKind.MayBoil, Amount: vacuum.BoilsBelow));
         double cellSize = map.Problem.Cells.Grid.CellSize, finest = PocketFinder.SmallestIn(map.Problem) * cellSize * cellSize;
         if (goals.LargestDrySpot < finest * (1 - Rounding))
             findings.Add(new(FindingKind.GoalFinerThanResolution, Amount: finest));

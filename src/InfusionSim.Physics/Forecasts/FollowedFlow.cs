@@ -1,5 +1,6 @@
 using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Forecasts;
 
@@ -7,4 +8,8 @@ namespace InfusionSim.Physics.Forecasts;
 /// <param name="Map">Where the resin goes.</param>
 /// <param name="DrySpots">What stays dry, largest first.</param>
 /// <param name="NumericalError">How far the fill time may be off from the squares alone [-].</param>
-public sealed record FollowedFlow(FillMap Map, IReadOnlyList<DrySpot> DrySpots, double NumericalError);
+public sealed record FollowedFlow(FillMap Map, IReadOnlyList<DrySpot> DrySpots, double NumericalError)
+{
+    /// <summary>How hard it is for gas to get from the dry cloth to the vents; null when no leak is given, and when no air can leave.</summary>
+    public DryRegionPressure? DryCloth { get; init; }
+}

@@ -83,6 +83,9 @@ public sealed record Forecast
     /// <summary>How far the fill time may be off from the squares alone [-].</summary>
     public required double NumericalError { get; init; }
 
+    /// <summary>What becomes of the vacuum.</summary>
+    public BagForecast Bag { get; init; } = BagForecast.Nothing;
+
     /// <summary>Where the resin goes, for pictures.</summary>
     public required FillMap Map { get; init; }
 

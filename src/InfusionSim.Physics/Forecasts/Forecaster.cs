@@ -4,6 +4,7 @@ using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
+using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Forecasts;
 
@@ -60,7 +61,10 @@ public static class Forecaster
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        return new FollowedFlow(map, spots, GridError.Of(panel, map.Total, gravity, cancellation));
+        return new FollowedFlow(map, spots, GridError.Of(panel, map.Total, gravity, cancellation))
+        {
+            DryCloth = bag.Leak is null ? null : DryRegionPressure.OfDryPanel(problem, cancellation),
+        };
     }
 
     /// <summary>Says when, how it ends and what comes of it, for one resin on a flow that has been followed.</summary>
@@ -76,10 +80,12 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(flow);
         ArgumentNullException.ThrowIfNull(goals);
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
-        return Judge(flow, new DriveClock(resin, bag), goals, permeabilityFactor, cancellation);
+        BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth);
+        return Judge(flow, new DriveClock(resin, bag), vacuum, goals, permeabilityFactor, cancellation);
     }
 
-    private static Forecast Judge(FollowedFlow flow, DriveClock clock, Goals goals, double permeabilityFactor, CancellationToken cancellation)
+    private static Forecast Judge(
+        FollowedFlow flow, DriveClock clock, BagForecast vacuum, Goals goals, double permeabilityFactor, CancellationToken cancellation)
     {
         (FillMap map, IReadOnlyList<DrySpot> spots, double numericalError) = flow;
         FillEnd end = FillEnd.Of(map, spots, clock, goals);
@@ -100,7 +106,8 @@ public static class Forecaster
         return new Forecast
         {
             Outcome = end.Outcome,
-            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag, feedLines),
+            Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag, feedLines, vacuum),
+            Bag = vacuum,
             FillTime = fills ? clock.TimeAt(end.FillClock) : null,
             GelTime = clock.GelTime,
             GelMargin = margin,

@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Vacuum;
+
 namespace InfusionSim.Physics.Resins;
 
 /// <summary>What flows: what a data sheet says of one mix of resin and hardener, and the temperatures it sees.</summary>
@@ -20,4 +22,7 @@ public sealed record Resin(ViscosityModel Viscosity, GelRule Gel, double MixToOp
 
     /// <summary>The temperatures it sees; null where nobody named one and the card is used as it is.</summary>
     public TemperatureCourse? Temperature { get; init; }
+
+    /// <summary>Components that may boil under a deep vacuum; empty when none is named.</summary>
+    public IReadOnlyList<VolatileComponent> Volatiles { get; init; } = [];
 }

@@ -25,9 +25,4 @@ public sealed record VolatileComponent(VolatileKind Kind, double MoleFraction)
     /// <summary>Its part of the pressure of the vapour over the resin [Pa].</summary>
     /// <param name="temperature">Temperature of the resin [K].</param>
     public double PressureAt(double temperature) => MoleFraction * Pure.PressureAt(temperature);
-
-    /// <summary>Absolute pressure below which bubbles of vapour grow in a resin [Pa]: its components' parts together.</summary>
-    /// <param name="components">The components that may boil; 0 without any.</param>
-    /// <param name="temperature">Temperature of the resin [K].</param>
-    public static double BubblePressure(IEnumerable<VolatileComponent> components, double temperature) => components.Sum(one => one.PressureAt(temperature));
 }

@@ -1,0 +1,52 @@
+using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Resins;
+using InfusionSim.Physics.Vacuum;
+
+namespace InfusionSim.Physics.Forecasts;
+
+/// <summary>What becomes of the vacuum: what leaks in, what the pump holds against it, and whether the resin boils.</summary>
+public sealed record BagForecast
+{
+    // Temperature of the air that leaks in where none is given [K]; its viscosity changes by 0.3 % a degree.
+    private const double UsualRoom = 293.15;
+
+    /// <summary>Nothing known of pump, leak and volatiles.</summary>
+    public static BagForecast Nothing { get; } = new();
+
+    /// <summary>Deepest vacuum under the bag from opening on [Pa absolute].</summary>
+    public double Deepest { get; init; }
+
+    /// <summary>Pressure that the pump holds against the leak [Pa absolute]; null unless both are given.</summary>
+    public double? Held { get; init; }
+
+    /// <summary>Pressure in the dry cloth when the first feed opens, the leak spread over it [Pa absolute]; null without a leak, and when no air can leave.</summary>
+    public double? DryCloth { get; init; }
+
+    /// <summary>Absolute pressure below which the resin boils [Pa]; null when no volatile is given, or no temperature.</summary>
+    public double? BoilsBelow { get; init; }
+
+    /// <summary>Whether that pressure rests on vapour pressures outside the range they were measured in.</summary>
+    public bool BoilingIsExtrapolated { get; init; }
+
+    /// <summary>Whether the vacuum is so deep that the resin may boil.</summary>
+    public bool MayBoil => BoilsBelow is double limit && limit > Deepest;
+
+    /// <summary>Judges a bag.</summary>
+    /// <param name="bag">The bag.</param>
+    /// <param name="resin">The resin.</param>
+    /// <param name="dryCloth">How hard it is for gas to leave the dry cloth; null when no leak is given or no air can leave.</param>
+    public static BagForecast Of(Bag bag, Resin resin, DryRegionPressure? dryCloth)
+    {
+        ArgumentNullException.ThrowIfNull(bag);
+        ArgumentNullException.ThrowIfNull(resin);
+        Volatiles? boiling = resin is { Volatiles.Count: > 0, Temperature: TemperatureCourse course } ? new(resin.Volatiles, course.Warmest) : null;
+        return new()
+        {
+            Deepest = bag.Steps.Select(static step => step.Pressure).Append(bag.Pressure).Min(),
+            Held = bag.Leak is GasLeak leak ? bag.Pump?.HeldAgainst(leak) : null,
+            DryCloth = bag.Leak is GasLeak inward ? dryCloth?.PressureWith(bag.Pressure, inward, resin.Temperature?.At(0) ?? UsualRoom) : null,
+            BoilsBelow = boiling?.BubblePressure,
+            BoilingIsExtrapolated = boiling?.IsExtrapolated ?? false,
+        };
+    }
+}
