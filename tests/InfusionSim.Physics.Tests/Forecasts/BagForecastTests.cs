@@ -1,0 +1,58 @@
+using InfusionSim.Physics.Clamps;
+using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Forecasts;
+using InfusionSim.Physics.Vacuum;
+
+namespace InfusionSim.Physics.Tests.Forecasts;
+
+public class BagForecastTests
+{
+    private const double Warm = 303.15;
+
+    private static readonly Bag Deep = new(500, 101_325);
+
+    private static readonly Resin Styrenated = new(0.2, 3600, 0, 1100) { Volatiles = new Volatiles([new(VolatileKind.Styrene, 0.6)], Warm) };
+
+    [Fact]
+    public void MayBoil_VacuumDeeperThanThePartialPressure_IsSaidWithThePressureToStayAbove()
+    {
+        // Styrene at 30 °C: 1164.708 Pa, of which 0.6 are 698.8 Pa.
+        BagForecast judged = BagForecast.Of(Deep, Styrenated, null);
+        judged.MayBoil.ShouldBeTrue();
+        judged.BoilsBelow!.Value.ShouldBe(0.6 * 1164.708, 1e-2);
+        judged.BoilingIsExtrapolated.ShouldBeTrue();
+    }
+
+    [Fact]
+    public void MayBoil_VacuumThatStaysAbove_IsNotSaid() =>
+        BagForecast.Of(Deep with { Pressure = 700 }, Styrenated, null).MayBoil.ShouldBeFalse();
+
+    [Fact]
+    public void MayBoil_LaterStepDeeper_IsSaid() =>
+        BagForecast.Of(new Bag(5000, 101_325) { Steps = [new BagStep(new WhenFull(), 500)] }, Styrenated, null).MayBoil.ShouldBeTrue();
+
+    [Fact]
+    public void MayBoil_NothingNamedThatBoils_IsNotSaid()
+    {
+        BagForecast judged = BagForecast.Of(Deep, Styrenated with { Volatiles = null }, null);
+        judged.MayBoil.ShouldBeFalse();
+        judged.BoilsBelow.ShouldBeNull();
+    }
+
+    [Fact]
+    public void Held_PumpAndLeak_IsTheLowestPressurePlusTheLeakOverTheSpeed()
+    {
+        Bag bag = Deep with { Leak = new GasLeak(0.02), Pump = new VacuumPump(1e-3, 100) };
+        BagForecast judged = BagForecast.Of(bag, Styrenated, new DryRegionPressure(1e12));
+        judged.Held.ShouldBe(120);
+        judged.DryCloth!.Value.ShouldBe(new DryRegionPressure(1e12).PressureWith(500, new GasLeak(0.02), 293.15));
+    }
+
+    [Fact]
+    public void Held_WithoutALeak_IsNotSaid()
+    {
+        BagForecast judged = BagForecast.Of(Deep with { Pump = new VacuumPump(1e-3, 100) }, Styrenated, new DryRegionPressure(1e12));
+        judged.Held.ShouldBeNull();
+        judged.DryCloth.ShouldBeNull();
+    }
+}
