@@ -1,6 +1,7 @@
 using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
+using InfusionSim.Physics.Resins;
 using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Tests.Forecasts;
@@ -11,7 +12,11 @@ public class BagForecastTests
 
     private static readonly Bag Deep = new(500, 101_325);
 
-    private static readonly Resin Styrenated = new(0.2, 3600, 0, 1100) { Volatiles = new Volatiles([new(VolatileKind.Styrene, 0.6)], Warm) };
+    private static readonly Resin Styrenated = new(0.2, 3600, 0, 1100)
+    {
+        Temperature = new TemperatureCourse([0, 600], [Warm - 10, Warm]),
+        Volatiles = [new(VolatileKind.Styrene, 0.6)],
+    };
 
     [Fact]
     public void MayBoil_VacuumDeeperThanThePartialPressure_IsSaidWithThePressureToStayAbove()
@@ -34,10 +39,14 @@ public class BagForecastTests
     [Fact]
     public void MayBoil_NothingNamedThatBoils_IsNotSaid()
     {
-        BagForecast judged = BagForecast.Of(Deep, Styrenated with { Volatiles = null }, null);
+        BagForecast judged = BagForecast.Of(Deep, Styrenated with { Volatiles = [] }, null);
         judged.MayBoil.ShouldBeFalse();
         judged.BoilsBelow.ShouldBeNull();
     }
+
+    [Fact]
+    public void MayBoil_NoTemperatureGiven_CannotBeSaid() =>
+        BagForecast.Of(Deep, Styrenated with { Temperature = null }, null).BoilsBelow.ShouldBeNull();
 
     [Fact]
     public void Held_PumpAndLeak_IsTheLowestPressurePlusTheLeakOverTheSpeed()
@@ -45,7 +54,7 @@ public class BagForecastTests
         Bag bag = Deep with { Leak = new GasLeak(0.02), Pump = new VacuumPump(1e-3, 100) };
         BagForecast judged = BagForecast.Of(bag, Styrenated, new DryRegionPressure(1e12));
         judged.Held.ShouldBe(120);
-        judged.DryCloth!.Value.ShouldBe(new DryRegionPressure(1e12).PressureWith(500, new GasLeak(0.02), 293.15));
+        judged.DryCloth!.Value.ShouldBe(new DryRegionPressure(1e12).PressureWith(500, new GasLeak(0.02), Warm - 10));
     }
 
     [Fact]
