@@ -34,10 +34,13 @@ public sealed unsafe class ObstacleSolver
     // A node that holds nothing is wet as soon as anything is offered: it holds this much, which no sum feels.
     private const double Nothing = 1e-300;
 
+    // A node that was full before the clock began is wet from the first: it can take in this much, which no sum feels.
+    private const double FullBefore = 1e-250;
+
     private readonly WetSystem _system;
     private readonly NodeField _capacity, _supply, _extra, _extraRate, _offer, _accumulated, _previous, _pressure;
     private readonly SurplusCarrier _carrier;
-    private readonly double _capacityScale;
+    private readonly double _capacityScale, _heldBefore;
     private double _clock, _previousClock;
 
     /// <summary>Makes a solver with every node dry.</summary>
@@ -47,7 +50,15 @@ public sealed unsafe class ObstacleSolver
     /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [nodes].</param>
     /// <exception cref="ArgumentOutOfRangeException">When a conductance, a capacity or a supply is below 0 or not a number: the conditions under
     /// which one solution is the state.</exception>
-    public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply)
+    public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply) : this(matrix, capacity, supply, [], 0) { }
+
+    /// <summary>Makes a solver that goes on from a state in which some nodes are full already.</summary>
+    /// <param name="matrix">Conductances between nodes and to fixed pressures; every group of nodes with capacity must have a way to a fixed pressure.</param>
+    /// <param name="capacity">What each node can still take in, C [unit of volume]; 0 for a cell that takes no part, and for one that is full. [nodes].</param>
+    /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [nodes].</param>
+    /// <param name="isFull">Whether each node is full as the clock begins: it conducts from the first. Empty when none is. [nodes].</param>
+    /// <param name="heldBefore">What all nodes hold as the clock begins [unit of volume]: imbalances are measured against it too.</param>
+    public ObstacleSolver(LatticeOperator matrix, ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply, ReadOnlySpan<bool> isFull, double heldBefore)
     {
         ArgumentNullException.ThrowIfNull(matrix);
         if (capacity.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; the capacity has {capacity.Length}.", nameof(capacity));
@@ -73,20 +84,37 @@ public sealed unsafe class ObstacleSolver
             holding++;
         }
 
-        _capacityScale = holding > 0 ? total / holding : 1;
-        _capacity.CopyFrom(capacity, 1 / _capacityScale);
+        if (!isFull.IsEmpty && isFull.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; {isFull.Length} are named.", nameof(isFull));
+        _capacityScale = isFull.IsEmpty ? (holding > 0 ? total / holding : 1) : (total + heldBefore) / matrix.NodeCount;
+        _heldBefore = heldBefore / _capacityScale;
+        double[] room = capacity.ToArray();
+        for (int node = 0; node < isFull.Length; node++) if (isFull[node]) room[node] = FullBefore * _capacityScale;
+        _capacity.CopyFrom(room, 1 / _capacityScale);
         for (int node = 0; node < _capacity.Lines.Length; node++) _capacity.Lines[node] = Math.Max(_capacity.Lines[node], Nothing);
         double[] offered = supply.ToArray();
         for (int node = 0; node < offered.Length; node++)
         {
             if (!(offered[node] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), offered[node], "A supply that takes back would dry full cells, which this solution does not cover.");
             if (node >= matrix.CellCount) continue;
-            if (capacity[node] == 0) offered[node] = 0;
+            if (room[node] == 0) offered[node] = 0;
             if (offered[node] > 0) _system.Watch(_system.AtOf(node));
         }
 
         // What a line node feeds may lie anywhere, not only beside what is wet.
         foreach (int at in _system.LinkedCells) _system.Watch(at);
+        for (int node = 0; node < isFull.Length; node++)
+        {
+            if (!isFull[node]) continue;
+            if (node < matrix.CellCount) _system.SetWet(_system.AtOf(node), wet: true);
+            else _system.SetLineWet(node - matrix.CellCount, wet: true);
+        }
+
+        // What is not quite full must be looked at even where nothing beside it is.
+        if (!isFull.IsEmpty)
+        {
+            for (int cell = 0; cell < matrix.CellCount; cell++) if (room[cell] > 0) _system.Watch(_system.AtOf(cell));
+        }
+
         _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
     }
 
@@ -119,7 +147,7 @@ public sealed unsafe class ObstacleSolver
         {
             cancellation.ThrowIfCancellationRequested();
             WetBalance balance = _system.Balance(_accumulated, _offer, _capacity, _carrier);
-            double imbalance = balance.Imbalance / Math.Max(balance.Held, double.Epsilon);
+            double imbalance = balance.Imbalance / Math.Max(balance.Held + _heldBefore, double.Epsilon);
             bool stands = balance.Changed == 0;
             if (patience.Judge(imbalance, stands) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
             if (patience.Corrections < HandOnLimit) _carrier.HandOn();

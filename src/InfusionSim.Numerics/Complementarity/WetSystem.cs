@@ -22,6 +22,9 @@ internal sealed unsafe class WetSystem
     // An imbalance below this share of what a cell holds is rounding and wets nothing.
     private const double Rounding = 1e-13;
 
+    // What can take in less than this, but not nothing, was full from the first and stays wet.
+    private const double FullBelow = 1e-200, FullAbove = 1e-290;
+
     private readonly ScaledOperator _operator;
     private readonly MultigridHierarchy _hierarchy;
     private readonly LineLinks _links;
@@ -309,7 +312,7 @@ internal sealed unsafe class WetSystem
         RowOutflow outflow = new(_operator, row, layer, x.Cells);
         outflow.Addresses(out double* value, out double* east, out double* north, out double* south, out double* anchor, out int stride);
         bool further = outflow.ReachesFurther;
-        Vector512<double> zero = Vector512<double>.Zero, sum = zero, holding = zero, noise = Create(Rounding);
+        Vector512<double> zero = Vector512<double>.Zero, sum = zero, holding = zero, noise = Create(Rounding), fullBelow = Create(FullBelow), fullAbove = Create(FullAbove);
         for (int i = _window.Start(row); i < end; i += Vector512<double>.Count)
         {
             Vector512<double> hold = Load(kept + i);
@@ -317,7 +320,8 @@ internal sealed unsafe class WetSystem
             if (further) imbalance -= outflow.Further(i);
             if (links != null) imbalance += Load(links + i);
             Vector512<double> wet = GreaterThan(Widen(diagonal + i), zero);
-            Vector512<double> wanted = (GreaterThan(Load(value + i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero);
+            Vector512<double> full = LessThan(hold, fullBelow) & GreaterThan(hold, fullAbove);
+            Vector512<double> wanted = ((GreaterThan(Load(value + i), zero) | GreaterThan(imbalance, noise * hold)) & GreaterThan(hold, zero)) | full;
             ulong differ = (wanted ^ wet).ExtractMostSignificantBits();
             while (differ != 0)
             {
@@ -346,7 +350,7 @@ internal sealed unsafe class WetSystem
         for (int node = 0; node < outflow.Length; node++)
         {
             double hold = held.Lines[node], imbalance = load.Lines[node] - hold - outflow[node];
-            bool wanted = hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold);
+            bool wanted = hold is > FullAbove and < FullBelow || (hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold));
             if (wanted != _lines!.IsWet[node])
             {
                 SetLineWet(node, wanted);

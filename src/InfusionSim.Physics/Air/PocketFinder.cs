@@ -42,8 +42,11 @@ public static class PocketFinder
         int smallest = SmallestIn(problem);
         double[] arrival = map.Arrival;
         bool[] isVent = new bool[arrival.Length];
-        foreach (LineContact vent in problem.Vents)
-            foreach (CellContact contact in vent.Contacts) isVent[contact.Cell] |= contact.IsBeside;
+        for (int vent = 0; vent < problem.Vents.Count; vent++)
+        {
+            if (!problem.VentIsOpen[vent]) continue;
+            foreach (CellContact contact in problem.Vents[vent].Contacts) isVent[contact.Cell] |= contact.IsBeside;
+        }
 
         int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell])
             .OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];

@@ -8,4 +8,7 @@ public sealed record Clamp(double OpenAtStart, IReadOnlyList<ClampStep> Steps)
 {
     /// <summary>A clamp that nobody touches.</summary>
     public static Clamp AlwaysOpen { get; } = new(1, []);
+
+    /// <summary>Whether it is open all the time.</summary>
+    public bool IsAlwaysOpen => OpenAtStart == 1 && Steps.All(static step => step.OpenFraction == 1);
 }

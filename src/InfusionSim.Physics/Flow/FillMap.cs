@@ -1,4 +1,5 @@
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
@@ -8,22 +9,23 @@ public sealed class FillMap
 {
     private const int FirstMoments = 48;
 
-    private readonly FillMarcher _marcher;
+    private readonly FrontTrack _track;
     private readonly Lock _marching = new();
 
-    private FillMap(FillProblem problem, bool[] reached, FillTotal total, FillMarcher marcher, double[] arrival, double[] full, IReadOnlyList<FillTally> tallies)
+    internal FillMap(FillProblem problem, IReadOnlyList<FillStretch> stretches, FrontTrack track, FillTotal total)
     {
         Problem = problem;
-        Reached = reached;
+        Stretches = stretches;
+        _track = track;
         Total = total;
-        _marcher = marcher;
-        Arrival = arrival;
-        FullClock = full;
-        Tallies = tallies;
+        Reached = stretches.Count == 1 ? stretches[0].Reached : [.. Enumerable.Range(0, track.Arrival.Length).Select(node => stretches.Any(stretch => stretch.Reached[node]))];
     }
 
-    /// <summary>The problem it answers.</summary>
+    /// <summary>The problem it answers, with all clamps open.</summary>
     public FillProblem Problem { get; }
+
+    /// <summary>The problem as the clamps stand at the end.</summary>
+    public FillProblem ProblemAtEnd => Stretches[^1].Problem;
 
     /// <summary>Whether a feed can reach each node. [nodes].</summary>
     public bool[] Reached { get; }
@@ -31,11 +33,17 @@ public sealed class FillMap
     /// <summary>When the last place is full, which that is, and the pressure when all is wet.</summary>
     public FillTotal Total { get; }
 
+    /// <summary>Turns of the clamps that were made, and those that are due after the end, in order.</summary>
+    public IReadOnlyList<ClampTurn> Turns { get; internal init; } = [];
+
+    /// <summary>Changes of the vacuum that were made, and those that are due after the end, in order.</summary>
+    public IReadOnlyList<BagTurn> BagTurns { get; internal init; } = [];
+
     /// <summary>Drive clock at which the front passes the middle of each node [-]; +∞ where it never does, NaN where there is nothing to fill. [nodes].</summary>
-    public double[] Arrival { get; }
+    public double[] Arrival => _track.Arrival;
 
     /// <summary>Drive clock at which each node is full [-], to within a tenth of the time it takes to fill; +∞ where it never is, NaN where there is nothing to fill. [nodes].</summary>
-    public double[] FullClock { get; }
+    public double[] FullClock => _track.Full;
 
     /// <summary>Arrival on the side one sees through the bag [-]; NaN without cloth. [rows × columns], x fastest.</summary>
     public double[] BagSideArrival => field ??= SideArrival.Of(this, Problem.BagSide);
@@ -44,7 +52,7 @@ public sealed class FillMap
     public double[] ToolSideArrival => field ??= SideArrival.Of(this, Problem.ToolSide);
 
     /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
-    public IReadOnlyList<FillTally> Tallies { get; }
+    public IReadOnlyList<FillTally> Tallies => field ??= _track.Tallies;
 
     /// <summary>Drive clock at which the last place that can fill is full [-], gas in sealed places left out of account.</summary>
     public double FillClock => Total.Clock;
@@ -52,23 +60,26 @@ public sealed class FillMap
     /// <summary>Node that fills last [-]; −1 when none can.</summary>
     public int LastCell => Total.LastCell;
 
+    /// <summary>What happens between one turn of a clamp and the next, in order.</summary>
+    internal IReadOnlyList<FillStretch> Stretches { get; }
+
     /// <summary>Computes the fill of a panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="moments">How many moments the fill is first looked at [-], at least 2; more are added where the front turns. With gravity they are the intervals of the march.</param>
+    /// <param name="rules">What is done with the clamps; null for nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
-    public static FillMap Compute(FillProblem problem, Action<double>? progress = null, int moments = FirstMoments, CancellationToken cancellation = default)
+    /// <exception cref="NotSupportedException">When clamps are turned on a panel whose resin has weight.</exception>
+    public static FillMap Compute(
+        FillProblem problem, Action<double>? progress = null, int moments = FirstMoments, ClampRules? rules = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        bool[] reached = Reach.From(problem);
-        if (problem.Heads is not null) return ComputeWithGravity(problem, reached, moments, progress, cancellation);
-        FillTotal total = FillTotal.Of(problem, reached, FillMarcher.ForecastTolerance, cancellation);
-        FillMarcher marcher = new(problem, reached);
-        (double[] arrival, double[] full, IReadOnlyList<FillTally> tallies) = FrontTracker.Follow(problem, marcher, total.Clock, moments, progress, cancellation);
-        return new FillMap(problem, reached, total, marcher, arrival, full, tallies);
+        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, moments, progress, cancellation);
+        if (rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
+        return ComputeWithGravity(problem, moments, progress, cancellation);
     }
 
     /// <summary>When the last place of a problem is full, without its map.</summary>
@@ -78,23 +89,28 @@ public sealed class FillMap
         ? FillTotal.Of(problem, Reach.From(problem), FillMarcher.ForecastTolerance, cancellation)
         : GravityMarch.Run(problem, FirstMoments, null, cancellation).Total;
 
-    private static FillMap ComputeWithGravity(FillProblem problem, bool[] reached, int moments, Action<double>? progress, CancellationToken cancellation)
-    {
-        GravityFill fill = GravityMarch.Run(problem, moments, share => progress?.Invoke(share / 2), cancellation);
-        FillMarcher marcher = fill.NewMarcher();
-        (double[] arrival, double[] full, IReadOnlyList<FillTally> tallies) =
-            FrontTracker.Follow(fill.Problem, marcher, fill.Total.Clock, moments, share => progress?.Invoke((1 + share) / 2), cancellation);
-        return new FillMap(problem, reached, fill.Total, marcher, arrival, full, tallies);
-    }
-
     /// <summary>Computes the panel at one value of the drive clock.</summary>
     /// <param name="clock">Drive clock [-], at least 0.</param>
     /// <param name="withPressure">Whether to compute the pressure too.</param>
     /// <param name="cancellation">Stops the computation.</param>
     public FillState StateAt(double clock, bool withPressure = false, CancellationToken cancellation = default)
     {
-        lock (_marching) return _marcher.StateAt(clock, withPressure, cancellation: cancellation);
+        return StateIn(StretchAt(clock), clock, withPressure, cancellation);
     }
+
+    /// <summary>Computes the panel at one value of the drive clock as if one stretch went on.</summary>
+    /// <param name="stretch">A stretch of this fill.</param>
+    /// <param name="clock">Drive clock [-], at least that at which the stretch begins.</param>
+    /// <param name="withPressure">Whether to compute the pressure too.</param>
+    /// <param name="cancellation">Stops the computation.</param>
+    internal FillState StateIn(FillStretch stretch, double clock, bool withPressure, CancellationToken cancellation)
+    {
+        lock (_marching) return stretch.Marcher.StateAt(clock, withPressure, cancellation: cancellation);
+    }
+
+    /// <summary>The stretch in which a clock lies; on the border of two the earlier one.</summary>
+    /// <param name="clock">Drive clock [-].</param>
+    internal FillStretch StretchAt(double clock) => Stretches.FirstOrDefault(stretch => clock <= stretch.End) ?? Stretches[^1];
 
     /// <summary>Drive clock at which the front passes a place on the side one sees through the bag [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
@@ -103,4 +119,14 @@ public sealed class FillMap
     /// <summary>Drive clock at which the front passes a place on the mould [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
     public double ToolSideArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.ToolSide, ToolSideArrival, place);
+
+    private static FillMap ComputeWithGravity(FillProblem problem, int moments, Action<double>? progress, CancellationToken cancellation)
+    {
+        GravityFill fill = GravityMarch.Run(problem, moments, share => progress?.Invoke(share / 2), cancellation);
+        FillMarcher marcher = fill.NewMarcher();
+        FrontTrack track =
+            FrontTracker.Follow(fill.Problem, marcher, fill.Total.Clock, moments, share => progress?.Invoke((1 + share) / 2), cancellation);
+        FillStretch all = new(problem, Reach.From(problem), FillStart.Dry(problem), fill.Total.Clock) { Marcher = marcher };
+        return new FillMap(problem, [all], track, fill.Total);
+    }
 }

@@ -17,11 +17,16 @@ public sealed class FillMarcher
     internal const int LongestMend = 60;
 
     private readonly FillProblem _problem;
+    private readonly FillStart _start;
     private readonly double[] _capacity, _supply;
-    private readonly double _partVolume;
+    private readonly bool[] _isFull;
+    private readonly double _partVolume, _heldBefore;
     private readonly GravityLoad? _gravity;
     private readonly GrowingWetSet? _growing;
     private ObstacleSolver _solver;
+
+    // Whether no feed reaches anything: all stays as it is.
+    private readonly bool _isStill;
 
     // Whether the solver holds the full nodes alone.
     private bool _isPartial;
@@ -29,21 +34,38 @@ public sealed class FillMarcher
     /// <summary>Makes a marcher with a dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="reached">Nodes that a feed can reach; the others stay dry. [nodes].</param>
-    public FillMarcher(FillProblem problem, bool[] reached) : this(problem, reached, null) { }
+    public FillMarcher(FillProblem problem, bool[] reached) : this(problem, reached, null, null) { }
+
+    /// <summary>Makes a marcher that goes on from where a stretch of a fill began.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="reached">Nodes that a feed can reach; the others stay as they are. [nodes].</param>
+    /// <param name="start">The panel as the stretch began.</param>
+    public FillMarcher(FillProblem problem, bool[] reached, FillStart start) : this(problem, reached, null, start) { }
 
     /// <summary>Makes a marcher with a dry panel whose resin has weight.</summary>
     /// <param name="problem">The panel as numbers.</param>
     /// <param name="reached">Nodes that the resin can reach. [nodes].</param>
     /// <param name="gravity">What weight moves; null for none. Its full clocks are read anew for each state.</param>
-    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity)
+    /// <param name="start">The panel as the stretch of the fill began; null for dry.</param>
+    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity, FillStart? start = null)
     {
         _problem = problem;
         _gravity = gravity;
+        _start = start ?? FillStart.Dry(problem);
         _capacity = new double[reached.Length];
-        for (int cell = 0; cell < _capacity.Length; cell++) _capacity[cell] = reached[cell] ? problem.PoreVolume[cell] : 0;
+        _isFull = _start.IsDry ? [] : new bool[reached.Length];
+        for (int node = 0; node < _capacity.Length; node++)
+        {
+            if (!reached[node]) continue;
+            _capacity[node] = problem.PoreVolume[node] * (1 - _start.Saturation[node]);
+            if (_isFull.Length > 0 && problem.PoreVolume[node] > 0) _isFull[node] = _start.Saturation[node] >= 1;
+            if (_isFull.Length > 0) _heldBefore += problem.PoreVolume[node] * _start.Saturation[node];
+        }
+
         _partVolume = problem.PartVolume;
         _supply = problem.Supply();
-        _solver = new ObstacleSolver(problem.Operator, _capacity, _supply);
+        _isStill = !Array.Exists(reached, static isIn => isIn);
+        _solver = NewSolver();
         if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity);
     }
 
@@ -60,7 +82,7 @@ public sealed class FillMarcher
     internal ReadOnlySpan<double> GravityRate => _gravity is null ? [] : _gravity.Rate;
 
     /// <summary>Computes the panel at one value of the drive clock.</summary>
-    /// <param name="clock">Drive clock [-], at least 0.</param>
+    /// <param name="clock">Drive clock [-], at least that of the start.</param>
     /// <param name="withPressure">Whether to compute the pressure too.</param>
     /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -71,6 +93,7 @@ public sealed class FillMarcher
         _gravity?.SetClock(clock);
         for (int round = 0; ; round++)
         {
+            if (_isStill) break;
             Solve(clock, tolerance, cancellation);
             _solver.CopyAccumulatedPressure(accumulated);
             IsMended = _gravity?.Mend(clock, accumulated) != true;
@@ -78,16 +101,16 @@ public sealed class FillMarcher
         }
 
         if (_isPartial) _growing!.CopySaturation(clock, accumulated, saturation);
-        else _solver.CopySaturation(saturation);
-        double[]? pressure = null;
-        if (withPressure)
+        else if (!_isStill) _solver.CopySaturation(saturation);
+        if (!_start.IsDry) AddStart(saturation);
+        double[]? pressure = withPressure ? new double[count] : null;
+        if (withPressure && !_isStill)
         {
             Demand(_solver.SolvePressure(10 * tolerance, cancellation), clock);
-            pressure = new double[count];
             _solver.CopyPressure(pressure);
         }
 
-        ResinAccount account = ResinAccount.Of(_problem, clock, accumulated, saturation, _gravity);
+        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, _gravity);
         return new FillState
         {
             Clock = clock,
@@ -101,16 +124,29 @@ public sealed class FillMarcher
             FeedLineVolume = account.FeedLines,
             VentLineVolume = account.VentLines,
             GapVolume = account.InGaps,
+            Drawn = account.Drawn,
+            Drained = account.Drained,
             MassBalanceError = account.Error,
         };
     }
 
+    private ObstacleSolver NewSolver() => new(_problem.Operator, _capacity, _supply, _isFull, _heldBefore);
+
+    private void AddStart(double[] saturation)
+    {
+        for (int node = 0; node < saturation.Length; node++)
+        {
+            double before = _start.Saturation[node];
+            saturation[node] = saturation[node] >= 1 ? 1 : before + (1 - before) * saturation[node];
+        }
+    }
+
     private void Solve(double clock, double tolerance, CancellationToken cancellation)
     {
-        if (_isPartial) _solver = new ObstacleSolver(_problem.Operator, _capacity, _supply);
+        if (_isPartial) _solver = NewSolver();
         _isPartial = false;
         if (_gravity is not null) _solver.SetExtra(_gravity.Volume, _gravity.Rate);
-        SolveReport report = _solver.Solve(clock, tolerance, cancellation);
+        SolveReport report = _solver.Solve(clock - _start.Clock, tolerance, cancellation);
         if (_growing is not null && IsPoor(report))
         {
             _solver = _growing.Solve(clock, tolerance, out report, cancellation);

@@ -53,6 +53,9 @@ public sealed record FillProblem
     /// <summary>Whether each vent passes resin when wet.</summary>
     public required IReadOnlyList<bool> VentPassesResin { get; init; }
 
+    /// <summary>Whether air can leave through each vent: its clamp is not shut.</summary>
+    public IReadOnlyList<bool> VentIsOpen { get => field ??= [.. Vents.Select(static _ => true)]; init; }
+
     /// <summary>Cell of the grid that a node lies in [-]; −1 for a line node.</summary>
     /// <param name="node">Index of the node.</param>
     public int CellOf(int node) => node < Operator.CellCount ? node % Operator.CellsInLayer : -1;

@@ -64,7 +64,10 @@ public static class FillProblemBuilder
         };
     }
 
-    private static void Join(LineContact line, LatticeOperator conductances)
+    /// <summary>Writes the conductances between a line and the cloth.</summary>
+    /// <param name="line">Contacts of the line.</param>
+    /// <param name="conductances">The operator.</param>
+    internal static void Join(LineContact line, LatticeOperator conductances)
     {
         foreach (CellContact contact in line.Contacts)
         {

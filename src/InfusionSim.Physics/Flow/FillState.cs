@@ -9,7 +9,7 @@ public sealed class FillState
     /// <summary>How full each node is [-], 0 to 1; 0 where there is nothing to fill. [nodes].</summary>
     public required double[] Saturation { get; init; }
 
-    /// <summary>Pressure above the bag's over the driving pressure, accumulated over the clock, in each node [-]. [nodes].</summary>
+    /// <summary>Pressure above the bag's over the driving pressure, accumulated since the stretch of the fill began, in each node [-]. [nodes].</summary>
     public required double[] AccumulatedPressure { get; init; }
 
     /// <summary>Pressure above the bag's over the driving pressure [-], 0 to 1; null unless asked for. [nodes].</summary>
@@ -35,6 +35,12 @@ public sealed class FillState
 
     /// <summary>Volume in the gaps [m³].</summary>
     public double GapVolume { get; init; }
+
+    /// <summary>Volume drawn from the pots so far [m³].</summary>
+    public double Drawn { get; init; }
+
+    /// <summary>Volume that has left at the vents' ends so far [m³].</summary>
+    public double Drained { get; init; }
 
     /// <summary>Resin drawn from the pots, less resin out of the vents' ends, less what stands in lines, gaps and cloth, over resin drawn [-]; 0 before any is drawn.</summary>
     public required double MassBalanceError { get; init; }

@@ -48,22 +48,36 @@ public sealed class FillTotal
     /// <param name="reached">Nodes that a feed can reach. [nodes].</param>
     /// <param name="tolerance">Largest sum of imbalances relative to the pore volume [-].</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static FillTotal Of(FillProblem problem, bool[] reached, double tolerance, CancellationToken cancellation = default)
+    public static FillTotal Of(FillProblem problem, bool[] reached, double tolerance, CancellationToken cancellation = default) =>
+        Of(problem, reached, FillStart.Dry(problem), tolerance, cancellation);
+
+    /// <summary>Computes the end of a fill that goes on from a start; nodes full then stay full and are not looked for.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="reached">Nodes that a feed can reach. [nodes].</param>
+    /// <param name="start">The panel as this stretch of the fill begins.</param>
+    /// <param name="tolerance">Largest sum of imbalances relative to what can still be taken in [-].</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static FillTotal Of(FillProblem problem, bool[] reached, FillStart start, double tolerance, CancellationToken cancellation = default)
     {
+        ArgumentNullException.ThrowIfNull(problem);
+        ArgumentNullException.ThrowIfNull(reached);
+        ArgumentNullException.ThrowIfNull(start);
         bool[] wet = [.. reached];
+        double[] room = start.IsDry ? problem.PoreVolume : start.RoomIn(problem);
         for (int pass = 0; ; pass++)
         {
-            FillTotal total = WhenWet(problem, wet, tolerance, cancellation, out double[] full);
-            if (pass == PassLimit || !LateLines.Correct(problem, reached, wet, full, total)) return total;
+            FillTotal total = WhenWet(problem, wet, room, start.Clock, tolerance, cancellation, out double[] full);
+            if (pass == PassLimit || !LateLines.Correct(problem, room, reached, wet, full, total.Clock - start.Clock, total.SteadyPressure)) return total;
         }
     }
 
-    private static FillTotal WhenWet(FillProblem problem, bool[] wet, double tolerance, CancellationToken cancellation, out double[] full)
+    private static FillTotal WhenWet(
+        FillProblem problem, bool[] wet, double[] room, double from, double tolerance, CancellationToken cancellation, out double[] full)
     {
         int count = problem.Operator.NodeCount;
         double[] consumed = new double[count], pressure = new double[count], load = new double[count];
         SteadySolver solver = new(problem.Operator, wet);
-        for (int cell = 0; cell < count; cell++) load[cell] = wet[cell] ? problem.PoreVolume[cell] : 0;
+        for (int cell = 0; cell < count; cell++) load[cell] = wet[cell] ? room[cell] : 0;
         Demand(solver.Solve(load, consumed, tolerance, cancellation));
         bool uniform = problem.Heads is null && problem.FeedPressures.All(static p => p == 1) && !problem.VentPassesResin.Any(static passes => passes) && !LateLines.AreAny(problem, wet);
         if (uniform)
@@ -78,11 +92,11 @@ public sealed class FillTotal
         full = new double[count];
         for (int cell = 0; cell < count; cell++)
             full[cell] = wet[cell] && pressure[cell] > 0 ? consumed[cell] / pressure[cell] : double.PositiveInfinity;
-        double limit = uniform ? double.MaxValue : Starved * HalfFull(full, load[..problem.Operator.CellCount]);
+        double limit = uniform ? double.MaxValue : Starved * (from + HalfFull(full, load[..problem.Operator.CellCount]));
         bool[] fills = new bool[count];
-        for (int cell = 0; cell < count; cell++) fills[cell] = double.IsFinite(full[cell]) && full[cell] <= limit;
-        (double end, int last) = LastOf(full, fills, problem.Operator.CellCount);
-        return new FillTotal(end, last, pressure, fills);
+        for (int cell = 0; cell < count; cell++) fills[cell] = load[cell] == 0 ? wet[cell] : double.IsFinite(full[cell]) && full[cell] <= limit;
+        (double end, int last) = LastOf(full, [.. fills.Select((isIn, cell) => isIn && load[cell] > 0)], problem.Operator.CellCount);
+        return new FillTotal(from + end, last, pressure, fills);
     }
 
     /// <summary>Clock by which half the pore volume is full when each place fills at its own.</summary>

@@ -33,20 +33,19 @@ internal sealed class FrontTracker
     private readonly double[] _arrival;
     private readonly double[] _full;
     private readonly bool[] _isInside;
-    private readonly List<FillTally> _tallies = [];
+    private readonly FrontTrack _track;
 
-    private FrontTracker(FillProblem problem, FillMarcher marcher, double end)
+    private FrontTracker(FillProblem problem, FillMarcher marcher, FrontTrack track, double end)
     {
         _problem = problem;
         _marcher = marcher;
         _end = end;
-        int count = problem.Operator.NodeCount;
         _supply = problem.Supply();
         _isPlain = problem.Operator is { Layers: 1, LineNodes: 0, Ways.Count: 2 };
-        _arrival = new double[count];
-        for (int cell = 0; cell < count; cell++) _arrival[cell] = problem.PoreVolume[cell] > 0 ? double.PositiveInfinity : double.NaN;
-        _full = [.. _arrival];
-        _isInside = new bool[count];
+        _track = track;
+        _arrival = track.Arrival;
+        _full = track.Full;
+        _isInside = new bool[_arrival.Length];
         if (problem.Operator.Layers == 1) return;
         Array.Fill(_isInside, true, 0, problem.Operator.CellCount);
         foreach (int node in problem.BagSide.Concat(problem.ToolSide))
@@ -60,23 +59,49 @@ internal sealed class FrontTracker
     /// <param name="moments">How many clock values to begin with, at least 2.</param>
     /// <param name="progress">Told the share of the clock that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    /// <returns>Clock at which each node is half full and at which it is full, +∞ where the front never comes, NaN where there is nothing to fill [-]; and what the states computed add up to, in order.</returns>
-    public static (double[] Arrival, double[] Full, IReadOnlyList<FillTally> Tallies) Follow(
+    /// <returns>When the front passes.</returns>
+    public static FrontTrack Follow(
         FillProblem problem, FillMarcher marcher, double end, int moments, Action<double>? progress, CancellationToken cancellation)
     {
-        FrontTracker tracker = new(problem, marcher, end);
-        FrontSample before = tracker.Dry();
+        FrontTrack track = new(problem);
+        Follow(problem, marcher, track, 0, end, moments, progress, cancellation);
+        return track;
+    }
+
+    /// <summary>Follows the front through a stretch of a fill.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="marcher">Computes the states.</param>
+    /// <param name="track">When the front passes; nodes that it has passed before keep their clocks.</param>
+    /// <param name="from">Drive clock at which the stretch begins [-].</param>
+    /// <param name="end">Drive clock at which it ends [-].</param>
+    /// <param name="moments">How many clock values to begin with, at least 1.</param>
+    /// <param name="progress">Told the share of the stretch that is done; may be null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static void Follow(
+        FillProblem problem, FillMarcher marcher, FrontTrack track, double from, double end, int moments, Action<double>? progress, CancellationToken cancellation)
+    {
+        FrontTracker tracker = new(problem, marcher, track, end);
+        FrontSample before = from > 0 ? tracker.Sample(from, cancellation, isTold: false) : tracker.Dry();
+        tracker.TakeOver(before);
         for (int moment = 1; moment <= moments; moment++)
         {
             // The front slows down as the square root of time: even steps of the front.
             double share = (double)moment / moments;
-            FrontSample after = tracker.Sample(end * share * share, cancellation);
+            FrontSample after = tracker.Sample(from + (end - from) * share * share, cancellation);
             tracker.Resolve(before, after, cancellation);
             before = after;
             progress?.Invoke(share);
         }
+    }
 
-        return (tracker._arrival, tracker._full, [.. tracker._tallies.OrderBy(static tally => tally.Clock)]);
+    // Where a stretch was cut within the error of a passage, the passage lies at the cut.
+    private void TakeOver(FrontSample start)
+    {
+        for (int node = 0; node < _arrival.Length; node++)
+        {
+            if (start.Share[node] >= 0.5) _arrival[node] = Math.Min(_arrival[node], start.Clock);
+            if (start.Share[node] >= 1) _full[node] = Math.Min(_full[node], start.Clock);
+        }
     }
 
     private void Resolve(FrontSample before, FrontSample after, CancellationToken cancellation)
@@ -135,10 +160,10 @@ internal sealed class FrontTracker
 
     private FrontSample Dry() => new(0, new double[_arrival.Length], new double[_arrival.Length], new double[_arrival.Length]);
 
-    private FrontSample Sample(double clock, CancellationToken cancellation)
+    private FrontSample Sample(double clock, CancellationToken cancellation, bool isTold = true)
     {
         FillState state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
-        _tallies.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
+        if (isTold) _track.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
         int columns = _problem.Operator.Columns, count = _arrival.Length;
         double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;
         ReadOnlySpan<double> gravity = _marcher.GravityRate;

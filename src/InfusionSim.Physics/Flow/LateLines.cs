@@ -24,19 +24,22 @@ internal static class LateLines
 
     /// <summary>Moves line nodes that are on the wrong side of the wet set; false when there are none.</summary>
     /// <param name="problem">The panel as numbers.</param>
+    /// <param name="room">What each node can still take in [m³]. [nodes].</param>
     /// <param name="reached">Nodes that a feed can reach. [nodes].</param>
     /// <param name="wet">Which nodes take part; corrected. [nodes].</param>
     /// <param name="full">Clock at which each node of the wet set is full [-]. [nodes].</param>
-    /// <param name="total">End of the fill with this wet set.</param>
-    public static bool Correct(FillProblem problem, bool[] reached, bool[] wet, double[] full, FillTotal total)
+    /// <param name="end">Clock at which the last cell is full with this wet set [-].</param>
+    /// <param name="steadyPressure">Pressure when the wet set is full [-]. [nodes].</param>
+    public static bool Correct(
+        FillProblem problem, double[] room, bool[] reached, bool[] wet, double[] full, double end, double[] steadyPressure)
     {
         bool changed = false;
         double[]? supply = null;
         List<NodeNeighbour> neighbours = [];
         for (int node = problem.Operator.CellCount; node < wet.Length; node++)
         {
-            if (!reached[node]) continue;
-            bool wanted = wet[node] ? full[node] <= total.Clock * (1 + Rounding) : Offered(node) > problem.PoreVolume[node] * (1 + Rounding);
+            if (!reached[node] || room[node] == 0) continue;
+            bool wanted = wet[node] ? full[node] <= end * (1 + Rounding) : Offered(node) > room[node] * (1 + Rounding);
             if (wanted == wet[node]) continue;
             changed = true;
             wet[node] = wanted;
@@ -48,11 +51,11 @@ internal static class LateLines
         {
             supply ??= problem.Supply();
             problem.Operator.CollectNeighbours(node, neighbours);
-            double sum = supply[node] * total.Clock;
+            double sum = supply[node] * end;
             foreach (NodeNeighbour neighbour in neighbours)
             {
                 if (neighbour.Node < full.Length && double.IsFinite(full[neighbour.Node]))
-                    sum += neighbour.Conductance * total.SteadyPressure[neighbour.Node] * Math.Max(0, total.Clock - full[neighbour.Node]);
+                    sum += neighbour.Conductance * steadyPressure[neighbour.Node] * Math.Max(0, end - full[neighbour.Node]);
             }
 
             return sum;

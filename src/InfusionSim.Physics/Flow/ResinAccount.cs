@@ -40,20 +40,28 @@ internal sealed class ResinAccount
     /// <summary>Volume in the gaps [m³].</summary>
     public double InGaps { get; private init; }
 
+    /// <summary>Volume drawn from the pots [m³].</summary>
+    public double Drawn { get; private init; }
+
+    /// <summary>Volume that has left at the vents' ends [m³].</summary>
+    public double Drained { get; private init; }
+
     /// <summary>Drawn from the pots, less out of the last vent's end, less what stands in between, over what was drawn [-].</summary>
     public double Error { get; private init; }
 
     /// <summary>Adds up a state.</summary>
     /// <param name="problem">The panel as numbers.</param>
-    /// <param name="clock">Drive clock [-].</param>
-    /// <param name="accumulated">Accumulated pressure [-]. [nodes].</param>
+    /// <param name="start">The panel as the stretch of the fill began.</param>
+    /// <param name="clock">Drive clock since then [-].</param>
+    /// <param name="accumulated">Pressure accumulated since then [-]. [nodes].</param>
     /// <param name="saturation">How full each node is [-]. [nodes].</param>
     /// <param name="gravity">What weight moves; null for none.</param>
-    public static ResinAccount Of(FillProblem problem, double clock, double[] accumulated, double[] saturation, GravityLoad? gravity = null)
+    public static ResinAccount Of(
+        FillProblem problem, FillStart start, double clock, double[] accumulated, double[] saturation, GravityLoad? gravity = null)
     {
         FeedNetwork network = problem.Network;
-        double[] resinIn = new double[problem.Feeds.Count], resinOut = new double[problem.Vents.Count];
-        double drawn = 0;
+        double[] resinIn = [.. start.ResinIn], resinOut = [.. start.ResinOut];
+        double drawn = start.Drawn;
         for (int feed = 0; feed < resinIn.Length; feed++)
         {
             foreach (CellContact contact in problem.Feeds[feed].Contacts)
@@ -68,10 +76,10 @@ internal sealed class ResinAccount
         foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1, source.Node) - accumulated[source.Node]);
         for (int vent = 0; vent < resinOut.Length; vent++)
         {
-            if (problem.VentPassesResin[vent]) resinOut[vent] = OutOf(problem, vent, accumulated, Lift);
+            if (problem.VentPassesResin[vent]) resinOut[vent] += OutOf(problem, vent, accumulated, Lift);
         }
 
-        double drained = network.Drains.Sum(drain => drain.Conductance * accumulated[drain.Node]);
+        double drained = start.Drained + network.Drains.Sum(drain => drain.Conductance * accumulated[drain.Node]);
         for (int vent = 0; vent < resinOut.Length; vent++)
         {
             if (problem.VentPassesResin[vent]) drained += problem.Vents[vent].Contacts.Where(static contact => contact.LineNode < 0).Sum(contact => contact.Conductance * accumulated[contact.Cell]);
@@ -99,6 +107,8 @@ internal sealed class ResinAccount
             InPart = part,
             InMesh = mesh,
             InGaps = gaps,
+            Drawn = drawn,
+            Drained = drained,
             Error = drawn > 0 ? Math.Abs(drawn - drained - part - mesh - gaps - feedLines.Sum() - ventLines.Sum()) / drawn : 0,
         };
 

@@ -49,12 +49,17 @@ internal static class VentWetting
 
     private static double FirstFull(FillMap map, List<int> cells, double earliest, CancellationToken cancellation)
     {
-        double end = map.FillClock;
+        // Pressures accumulate anew from each turn of a clamp: look in the stretch in which the first cell fills up.
+        double full = cells.Min(cell => map.FullClock[cell]);
+        if (double.IsPositiveInfinity(full) && map.Stretches.Count > 1) return full;
+        FillStretch stretch = map.StretchAt(Math.Min(full, map.Stretches[^1].End));
+        double end = stretch.End;
+        earliest = Math.Max(earliest, stretch.Start.Clock);
         double clock = Math.Min(end, earliest + 0.02 * end);
         bool seenWet = false;
         for (int step = 0; step < NewtonLimit; step++)
         {
-            FillState state = map.StateAt(clock, withPressure: true, cancellation);
+            FillState state = map.StateIn(stretch, clock, withPressure: true, cancellation);
             double back = 0;
             foreach (int cell in cells)
             {
@@ -72,7 +77,7 @@ internal static class VentWetting
             }
 
             seenWet = true;
-            clock -= back;
+            clock = Math.Max(stretch.Start.Clock, clock - back);
             if (back < Settled * end) return clock;
         }
 

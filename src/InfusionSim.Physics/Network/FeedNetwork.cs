@@ -11,7 +11,7 @@ namespace InfusionSim.Physics.Network;
 /// Between two nodes lies the resistance of the passage from middle to middle, in front of the first one that of half a node, so that an
 /// empty hose fills in 4 μ L² / (r² Δp) however many nodes it has (sum of (k − ½) over n nodes = n²/2).
 /// </remarks>
-public sealed class FeedNetwork
+public sealed record FeedNetwork
 {
     /// <summary>No hose, no bore, no gap.</summary>
     public static FeedNetwork None { get; } = new();
@@ -46,6 +46,12 @@ public sealed class FeedNetwork
     /// <summary>Where gaps reach vents that pass resin.</summary>
     public IReadOnlyList<GapContact> VentedGaps { get; internal init; } = [];
 
+    /// <summary>Node in which the contacts of each feed meet while its clamp is shut, in the panel's order [-]; −1 for a feed that is never shut, and for one whose own nodes stay.</summary>
+    public IReadOnlyList<int> ShutFeeds { get; internal init; } = [];
+
+    /// <summary>The same for each vent [-].</summary>
+    public IReadOnlyList<int> ShutVents { get; internal init; } = [];
+
     /// <summary>Nodes of a feed; null when its pressure is fixed.</summary>
     /// <param name="feed">Index of the feed.</param>
     public NodeChain? ChainOfFeed(int feed) => Feeds.Count > 0 ? Feeds[feed] : null;
@@ -69,7 +75,8 @@ public sealed class FeedNetwork
         ArgumentNullException.ThrowIfNull(cells);
         ArgumentNullException.ThrowIfNull(cloth);
         bool isPlain = panel.Gaps.Count == 0 && panel.Feeds.All(feed => feed.Bore is null && feed.Hose is null)
-            && panel.Vents.All(vent => vent.Bore is null && vent.Hose is null) && panel.Pots.All(pot => pot.Hose is null);
+            && panel.Vents.All(vent => vent.Bore is null && vent.Hose is null) && panel.Pots.All(pot => pot.Hose is null)
+            && panel.Feeds.All(static feed => feed.Clamp.IsAlwaysOpen) && panel.Vents.All(static vent => vent.Clamp.IsAlwaysOpen);
         return isPlain ? None : new NetworkPlanner(panel, cells, cloth, firstNode).Plan();
     }
 

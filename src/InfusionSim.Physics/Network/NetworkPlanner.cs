@@ -1,6 +1,7 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Numerics.Grids;
 using InfusionSim.Numerics.Stencils;
+using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Cloths;
 using InfusionSim.Physics.Panels;
 
@@ -42,6 +43,8 @@ internal sealed class NetworkPlanner
         Dictionary<string, HoseEnd> potHoses = [];
         NodeChain?[] feeds = [.. panel.Feeds.Select((feed, k) => PlanFeed(feed, k, potHoses))];
         NodeChain?[] vents = [.. panel.Vents.Select(PlanVent)];
+        int[] shutFeeds = [.. panel.Feeds.Select((feed, k) => PlanShut(feed.Clamp, feed.Path, feed.ContactWidth, feeds[k], LinePart.Feed, k))];
+        int[] shutVents = [.. panel.Vents.Select((vent, k) => vent.Kind == VentKind.Tube ? PlanShut(vent.Clamp, vent.Path, vent.ContactWidth, vents[k], LinePart.Vent, k) : -1)];
         NodeChain[] gaps = [.. panel.Gaps.Select(PlanGap)];
         GapJoints joints = new(panel, gaps, links);
         List<GapContact> fed = [], vented = [];
@@ -66,6 +69,8 @@ internal sealed class NetworkPlanner
             Gaps = gaps,
             FedGaps = fed,
             VentedGaps = vented,
+            ShutFeeds = shutFeeds,
+            ShutVents = shutVents,
         };
     }
 
@@ -103,6 +108,15 @@ internal sealed class NetworkPlanner
         if (end == HoseEnd.Fixed) return null;
         int node = end.Resistance > 0 ? Junction(end, part, index, path.Points[0], sizedBy!, ends) : end.Node;
         return new NodeChain(path.Points, [0, Length(path)], node, [double.PositiveInfinity]);
+    }
+
+    // A line without nodes of its own, or one that hangs on a T-piece, is held at a pressure while open. Shut, it is a passage in which the places it touches meet.
+    private int PlanShut(Clamp clamp, LinePath path, double contactWidth, NodeChain? chain, LinePart part, int index)
+    {
+        bool hangsOnJunction = chain is not null && nodes[chain.First - firstNode] is { Part: LinePart.PotHose };
+        if (clamp.IsAlwaysOpen || (chain is not null && !hangsOnJunction)) return -1;
+        double volume = JunctionShare * contactWidth * contactWidth * Math.Max(Length(path), contactWidth);
+        return Add(new(part, index, volume, path.Points[0]));
     }
 
     private NodeChain PlanGap(Gap gap, int index)

@@ -136,7 +136,7 @@ public sealed class GapTests
         foreach (double clock in (double[])[1e5, 1e7, 1e8, 4e8])
         {
             (double[] accumulated, double[] saturation) = solver.StateAt(clock);
-            ResinAccount account = ResinAccount.Of(problem, clock, accumulated, saturation);
+            ResinAccount account = ResinAccount.Of(problem, FillStart.Dry(problem), clock, accumulated, saturation);
 
             account.Error.ShouldBeLessThan(1e-9);
             account.In[0].ShouldBe(account.InPart + account.InGaps + account.Out[0], 1e-9 * account.In[0]);
@@ -146,7 +146,7 @@ public sealed class GapTests
     private static double SteadyFlow(FillProblem problem)
     {
         double[] pressure = new NodeSolver(problem).SteadyPressure();
-        return ResinAccount.Of(problem, 1, pressure, new double[pressure.Length]).In[0];
+        return ResinAccount.Of(problem, FillStart.Dry(problem), 1, pressure, new double[pressure.Length]).In[0];
     }
 
     private static FillProblem Build(double cellSize, Gap gap) => FillProblemBuilder.Build(Panel(Plate, cellSize, [Cloth], [LeftEdge]) with { Gaps = [gap] });

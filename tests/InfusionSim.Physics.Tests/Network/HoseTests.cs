@@ -104,7 +104,7 @@ public sealed class HoseTests
         foreach (double time in (double[])[1, 5, 40, 90, 130, 400])
         {
             (double[] accumulated, double[] saturation) = solver.StateAt(time * ClockRate);
-            ResinAccount account = ResinAccount.Of(problem, time * ClockRate, accumulated, saturation);
+            ResinAccount account = ResinAccount.Of(problem, FillStart.Dry(problem), time * ClockRate, accumulated, saturation);
 
             account.Error.ShouldBeLessThan(1e-9);
             account.In[0].ShouldBe(account.InPart + account.Out[0], 1e-9 * account.In[0] + 1e-15);

@@ -1,0 +1,41 @@
+namespace InfusionSim.Physics.Flow;
+
+/// <summary>When the front passes each node, written down stretch by stretch of a fill.</summary>
+internal sealed class FrontTrack
+{
+    private readonly List<FillTally> _tallies = [];
+
+    /// <summary>Makes a track on which nothing has been passed.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    public FrontTrack(FillProblem problem)
+    {
+        Arrival = [.. problem.PoreVolume.Select(static volume => volume > 0 ? double.PositiveInfinity : double.NaN)];
+        Full = [.. Arrival];
+    }
+
+    /// <summary>Drive clock at which each node is half full [-]; +∞ where the front has not come, NaN where there is nothing to fill. [nodes].</summary>
+    public double[] Arrival { get; }
+
+    /// <summary>Drive clock at which each node is full [-]; +∞ and NaN likewise. [nodes].</summary>
+    public double[] Full { get; }
+
+    /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
+    public IReadOnlyList<FillTally> Tallies => [.. _tallies.OrderBy(static tally => tally.Clock)];
+
+    /// <summary>Notes what a state adds up to.</summary>
+    /// <param name="tally">The sums.</param>
+    public void Add(FillTally tally) => _tallies.Add(tally);
+
+    /// <summary>Forgets what lies beyond a clock: from there on things went another way.</summary>
+    /// <param name="clock">Drive clock [-].</param>
+    public void CutAt(double clock)
+    {
+        for (int node = 0; node < Arrival.Length; node++)
+        {
+            if (Arrival[node] > clock) Arrival[node] = double.PositiveInfinity;
+            if (Full[node] > clock) Full[node] = double.PositiveInfinity;
+        }
+
+        _tallies.RemoveAll(tally => tally.Clock > clock);
+    }
+}
