@@ -27,6 +27,12 @@ public enum Dimension
     /// <summary>A density.</summary>
     Density,
 
+    /// <summary>A mass.</summary>
+    Mass,
+
+    /// <summary>A mass over an area.</summary>
+    ArealWeight,
+
     /// <summary>An angle.</summary>
     Angle,
 }

@@ -10,6 +10,7 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
     private static readonly (string Ending, KeyUnit Unit)[] Endings =
     [
         ("KgPerM3", new(Dimension.Density, "kg/m³", 1)),
+        ("GPerM2", new(Dimension.ArealWeight, "g/m²", 1e-3)),
         ("MbarAbs", new(Dimension.Pressure, "mbar absolute", 100)),
         ("Mm2", new(Dimension.Area, "mm²", 1e-6)),
         ("Cm3", new(Dimension.Volume, "cm³", 1e-6)),
@@ -19,6 +20,7 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
         ("M2", new(Dimension.Area, "m²", 1)),
         ("Mm", new(Dimension.Length, "mm", 1e-3)),
         ("M", new(Dimension.Length, "m", 1)),
+        ("G", new(Dimension.Mass, "g", 1e-3)),
     ];
 
     private static readonly KeyUnit None = new(Dimension.Ratio, "", 1);

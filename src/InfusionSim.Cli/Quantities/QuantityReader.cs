@@ -64,6 +64,8 @@ public static partial class QuantityReader
         Dimension.Viscosity => "0.3 or 300mPa.s",
         Dimension.Time => "30, 30min or 0.5h",
         Dimension.Density => "1100 or 1.1g/cm3",
+        Dimension.Mass => "500, 500g or 0.5kg",
+        Dimension.ArealWeight => "600 or 600g/m2",
         Dimension.Angle => "90 or 90deg",
         _ => "0.5",
     };
@@ -72,6 +74,7 @@ public static partial class QuantityReader
     {
         Dimension.Ratio => "a plain number",
         Dimension.Area => "an area or a permeability",
+        Dimension.ArealWeight => "a weight over an area",
         Dimension.Angle => "an angle",
         _ => "a " + dimension.ToString().ToLowerInvariant(),
     };

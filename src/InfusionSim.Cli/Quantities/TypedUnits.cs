@@ -1,7 +1,7 @@
 namespace InfusionSim.Cli.Quantities;
 
 /// <summary>Units that a person may type, with their size in SI.</summary>
-/// <remarks>Sizes follow from the definitions of the SI brochure (BIPM, 9th ed. 2019, from memory); conventional millimetre and inch of mercury and the darcy from memory.</remarks>
+/// <remarks>Sizes follow from the definitions of the SI brochure (BIPM, 9th ed. 2019, from memory); conventional millimetre and inch of mercury, the darcy, pound, ounce and yard from memory.</remarks>
 public static class TypedUnits
 {
     private static readonly Dictionary<Dimension, Dictionary<string, double>> Known = new()
@@ -75,6 +75,20 @@ public static class TypedUnits
             ["g/ml"] = 1000,
             ["kg/l"] = 1000,
         },
+        [Dimension.Mass] = new()
+        {
+            ["g"] = 1e-3,
+            ["kg"] = 1,
+            ["lb"] = 0.45359237,
+            ["oz"] = 0.028349523125,
+        },
+        [Dimension.ArealWeight] = new()
+        {
+            ["g/m2"] = 1e-3,
+            ["gsm"] = 1e-3,
+            ["kg/m2"] = 1,
+            ["oz/yd2"] = 0.0339057475,
+        },
         [Dimension.Angle] = new()
         {
             ["°"] = Math.PI / 180,
@@ -110,6 +124,8 @@ public static class TypedUnits
         Dimension.Viscosity => "Pa.s, mPa.s, cP",
         Dimension.Time => "min, s, h",
         Dimension.Density => "kg/m3, g/cm3, kg/l",
+        Dimension.Mass => "g, kg, lb, oz",
+        Dimension.ArealWeight => "g/m2, kg/m2, oz/yd2",
         Dimension.Angle => "deg, rad",
         _ => "a plain number or %",
     };

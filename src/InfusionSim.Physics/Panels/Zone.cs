@@ -1,4 +1,5 @@
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Laminates;
 
 namespace InfusionSim.Physics.Panels;
 
@@ -8,4 +9,8 @@ namespace InfusionSim.Physics.Panels;
 /// <param name="Thickness">Thickness of the cloth [m].</param>
 /// <param name="Porosity">Share of the thickness that resin can fill [-], 0.05 to 0.98.</param>
 /// <param name="Permeability">How easily resin runs through it.</param>
-public sealed record Zone(string Name, Ring? Area, double Thickness, double Porosity, Permeability Permeability);
+public sealed record Zone(string Name, Ring? Area, double Thickness, double Porosity, Permeability Permeability)
+{
+    /// <summary>Weight of its fibre, ply by ply; empty where it is not known. It never changes the flow.</summary>
+    public IReadOnlyList<FibreWeight> Fibres { get; init; } = [];
+}

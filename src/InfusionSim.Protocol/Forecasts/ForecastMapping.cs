@@ -44,6 +44,7 @@ public static class ForecastMapping
             answer.ResinInMeshG = UnitConversion.GramsFrom(forecast.ResinInMesh, density);
         }
 
+        LaminateMapping.Add(answer, inputs, forecast.Map.Problem.Cells);
         if (forecast.Lag is Domain.LagForecast lag) answer.Lag = LagMapping.ToContract(lag);
         answer.DrySpots.AddRange(forecast.DrySpots.Select(spot => ToDrySpot(spot, forecast.Clock)));
         for (int k = 0; k < inputs.Panel.TimingMarks.Count; k++)

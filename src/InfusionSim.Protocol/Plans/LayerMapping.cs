@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Cloths;
+using InfusionSim.Physics.Laminates;
 using InfusionSim.Physics.Layers;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Protocol.Units;
@@ -53,7 +54,14 @@ internal static class LayerMapping
         double porosity = zone.HasPorosity ? zone.Porosity : 1 - zone.FibreVolumeFraction;
         if (zone.LayUp is null) return new(zone.Name, area, UnitConversion.MetresFromMm(zone.ThicknessMm), porosity, ToPermeability(zone.Permeability));
         LaidPlies laid = LaidPlies.Of([.. zone.LayUp.Plies.Select(ToPly)]);
-        return new(zone.Name, area, laid.Thickness, porosity, laid.Permeability);
+        return new(zone.Name, area, laid.Thickness, porosity, laid.Permeability) { Fibres = FibresOf(zone.LayUp) };
+    }
+
+    // A lay-up of which one ply is not known is not known.
+    private static FibreWeight[] FibresOf(Contract.LayUp layUp)
+    {
+        FibreWeight[] known = [.. layUp.Plies.Select(PlyThickness.FibresOf).OfType<FibreWeight>()];
+        return known.Length == layUp.Plies.Count ? known : [];
     }
 
     /// <summary>A permeability whose defaults are filled in.</summary>

@@ -28,6 +28,11 @@ public static class NumberRules
 
     private static readonly NumberRule Bore = new(0.5, 100, "mm") { Advice = AdviseOnLength };
 
+    private static readonly NumberRule Parts = new(0.05, 1000, "")
+    {
+        Advice = static (value, _) => value is > 0 and < 0.05 ? $"It is parts of hardener to 100 of resin: 1 : {Numbers.Say(value)} is {Numbers.Say(value * 100)}." : "It is parts of hardener to 100 of resin.",
+    };
+
     private static readonly NumberRule Angle = new(-360, 360, "°");
 
     private static readonly NumberRule Pitch = new(0.2, 1000, "mm") { IsNeeded = true, Example = "20", Advice = AdviseOnLength };
@@ -46,7 +51,12 @@ public static class NumberRules
         ["Permeability.angle_deg"] = Angle,
         ["Ply.count"] = new(1, 200, ""),
         ["Ply.angle_deg"] = Angle,
-        ["Ply.thickness_mm"] = new(0.05, 50, "mm") { IsNeeded = true, Example = "0.6", Advice = AdviseOnLength },
+        ["Ply.thickness_mm"] = new(0.05, 50, "mm") { IsNeeded = true, IsSpared = static ply => ply is Ply { HasArealWeightGPerM2: true } or Ply { HasFibreDensityKgPerM3: true }, Example = "0.6", Advice = AdviseOnLength },
+        ["Ply.areal_weight_g_per_m2"] = new(5, 20_000, "g/m²")
+        {
+            Advice = static (value, _) => value is > 0.005 and < 5 ? $"{Numbers.Say(value)} kg/m² is {Numbers.Say(value * 1000)}." : "It is the weight of the fibre in one ply, as the roll says.",
+        },
+        ["Ply.fibre_density_kg_per_m3"] = new(500, 20_000, "kg/m³") { Advice = AdviseOnDensity },
         ["FlowMesh.thickness_mm"] = new(0.05, 50, "mm") { IsNeeded = true, Example = "1", Advice = AdviseOnLength },
         ["FlowMesh.porosity"] = LayerPorosity,
         ["PeelPly.thickness_mm"] = new(0.05, 5, "mm") { IsNeeded = true, Example = "0.2", Advice = AdviseOnLength },
@@ -93,8 +103,18 @@ public static class NumberRules
         {
             IsNeeded = true,
             Example = "1100",
-            Advice = (value, _) => value is > 0.5 and < 3 ? $"{Numbers.Say(value)} g/cm³ is {Numbers.Say(value * 1000)}." : null,
+            Advice = AdviseOnDensity,
         },
+        ["MixRatio.parts_by_mass"] = Parts,
+        ["MixRatio.parts_by_volume"] = Parts,
+        ["MixRatio.resin_density_kg_per_m3"] = new(500, 3000, "kg/m³") { Advice = AdviseOnDensity },
+        ["MixRatio.hardener_density_kg_per_m3"] = new(500, 3000, "kg/m³") { Advice = AdviseOnDensity },
+        ["Mix.reserve_fraction"] = new(0, 5, "") { Advice = static (value, _) => value is > 5 and <= 500 ? "Give a fraction, not per cent: 15 % is 0.15." : "It is a share of what is drawn: 0.15 mixes 15 % more." },
+        ["Mix.pot_rest_g"] = new(0, 100_000, "g") { Advice = static (_, _) => "It is what stays in one pot." },
+        ["Mix.largest_batch_g"] = new(10, 1e6, "g") { Advice = static (_, _) => "It is resin and hardener together, in grams." },
+        ["Mix.vents_open_after_min"] = new(0, 10_080, "min") { Advice = static (_, _) => "It counts from the moment the panel is full." },
+        ["Mix.pot_cooling_w_per_k"] = new(0, 10_000, "W/K") { Advice = static (_, _) => "A cup of 100 g gives off about 0.1 W/K, a bucket of 10 kg about 2.5." },
+        ["Mix.warmest_pot_deg_c"] = new(0, 150, "°C") { Advice = static (_, _) => "Above about 60 °C most pots are on the way to smoke." },
         ["Bag.pressure_mbar_abs"] = new(0, 1100, "mbar") { IsNeeded = true, Example = "20", Advice = AdviseOnBagPressure },
         ["Bag.ambient_mbar_abs"] = new(400, 1100, "mbar") { Advice = AdviseOnAmbient },
         ["Goals.largest_dry_spot_mm2"] = new(0, 1e9, "mm²"),
@@ -125,6 +145,9 @@ public static class NumberRules
 
     private static string? AdviseOnLength(double value, InfusionPlan? plan) =>
         value is > 0 and < 0.5 ? $"Lengths are millimetres: {Numbers.Say(value)} m is {Numbers.Say(value * 1000)}." : "Lengths are millimetres.";
+
+    private static string? AdviseOnDensity(double value, InfusionPlan? plan) =>
+        value is > 0.5 and < 20 ? $"{Numbers.Say(value)} g/cm³ is {Numbers.Say(value * 1000)}." : null;
 
     private static string? AdviseOnFraction(double value, InfusionPlan? plan) =>
         value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is the share of the thickness: 0.5 is half.";

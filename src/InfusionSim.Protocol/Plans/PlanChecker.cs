@@ -35,6 +35,7 @@ public static class PlanChecker
         CorePassages.Run(filled, faults);
         NetworkCheck.Run(filled, faults, warnings);
         ResinCheck.Run(filled, faults, warnings);
+        MixCheck.Run(filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
         DrawingCheck.Run(filled, faults, warnings);
         NotComputedCheck.Run(filled, faults);

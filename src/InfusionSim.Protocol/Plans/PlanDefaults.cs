@@ -29,6 +29,15 @@ public static class PlanDefaults
     /// <summary>Least ratio of time to gel over time to fill [-].</summary>
     public const double SmallestGelMarginRatio = 1;
 
+    /// <summary>Share that is mixed on top of what is drawn [-] (common practice).</summary>
+    public const double ReserveFraction = 0.15;
+
+    /// <summary>What stays in each pot [g] (common practice).</summary>
+    public const double PotRestG = 100;
+
+    /// <summary>How warm a pot may become while resin is drawn from it [°C] (our own judgement: warm to the hand, and still slow).</summary>
+    public const double WarmestPotDegC = 40;
+
     /// <summary>Pressure of the air in the shop [mbar].</summary>
     /// <param name="bag">The bag; may be null.</param>
     public static double AmbientMbarAbs(Bag? bag) =>
@@ -61,9 +70,21 @@ public static class PlanDefaults
 
         if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
         if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = StandardAmbientMbarAbs;
+        if (plan.Mix is not null) FillIn(plan.Mix);
         plan.Goals ??= new Goals();
         if (!plan.Goals.HasLargestDrySpotMm2) plan.Goals.LargestDrySpotMm2 = LargestDrySpotMm2;
         if (!plan.Goals.HasSmallestGelMarginRatio) plan.Goals.SmallestGelMarginRatio = SmallestGelMarginRatio;
+    }
+
+    /// <summary>Fills in what a plan leaves out about mixing.</summary>
+    /// <param name="mix">The wishes; changed in place.</param>
+    public static void FillIn(Mix mix)
+    {
+        ArgumentNullException.ThrowIfNull(mix);
+        if (!mix.HasReserveFraction) mix.ReserveFraction = ReserveFraction;
+        if (!mix.HasPotRestG) mix.PotRestG = PotRestG;
+        if (!mix.HasVentsOpenAfterMin) mix.VentsOpenAfterMin = 0;
+        if (!mix.HasWarmestPotDegC) mix.WarmestPotDegC = WarmestPotDegC;
     }
 
     private static void FillInLayers(InfusionPlan plan)
@@ -91,6 +112,7 @@ public static class PlanDefaults
         {
             if (!ply.HasCount) ply.Count = 1;
             if (!ply.HasAngleDeg) ply.AngleDeg = 0;
+            if (!ply.HasThicknessMm && PlyThickness.FromFibresMm(ply, zone) is double thickness) ply.ThicknessMm = thickness;
             FillIn(ply.Permeability, ThroughThicknessShare);
         }
 

@@ -23,6 +23,14 @@ public static class UnitConversion
     /// <param name="cubicCentimetres">Volume [cm³].</param>
     public static double CubicMetresFromCm3(double cubicCentimetres) => cubicCentimetres / 1e6;
 
+    /// <summary>Grams to kilograms [kg].</summary>
+    /// <param name="grams">Mass [g].</param>
+    public static double KilogramsFromGrams(double grams) => grams / 1000;
+
+    /// <summary>Grams per square metre to kilograms per square metre [kg/m²].</summary>
+    /// <param name="gramsPerSquareMetre">Mass over the area [g/m²].</param>
+    public static double KgPerM2FromGPerM2(double gramsPerSquareMetre) => gramsPerSquareMetre / 1000;
+
     /// <summary>Millibar to pascal [Pa].</summary>
     /// <param name="millibar">Pressure [mbar].</param>
     public static double PascalFromMbar(double millibar) => millibar * 100;
@@ -51,6 +59,14 @@ public static class UnitConversion
     /// <param name="cubicMetres">Volume [m³].</param>
     /// <param name="density">Density [kg/m³].</param>
     public static double GramsFrom(double cubicMetres, double density) => Kept(cubicMetres * density * 1000);
+
+    /// <summary>Kilograms to grams [g].</summary>
+    /// <param name="kilograms">Mass [kg].</param>
+    public static double GramsFromKilograms(double kilograms) => Kept(kilograms * 1000);
+
+    /// <summary>Kilograms per square metre to grams per square metre [g/m²].</summary>
+    /// <param name="kilogramsPerSquareMetre">Mass over the area [kg/m²].</param>
+    public static double GPerM2FromKgPerM2(double kilogramsPerSquareMetre) => Kept(kilogramsPerSquareMetre * 1000);
 
     /// <summary>Pascal to millibar [mbar].</summary>
     /// <param name="pascal">Pressure [Pa].</param>

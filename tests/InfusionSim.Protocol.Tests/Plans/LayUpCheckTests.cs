@@ -65,6 +65,64 @@ public sealed class LayUpCheckTests
         FaultsOf(OfPlies(zone => zone.LayUp.Plies[0].Count = 200, Ply(0, 1.5))).ShouldHaveSingleItem().Text.ShouldStartWith(
             "the plies of zone 'skin' are 300 mm thick together; at most 200 mm are computed.");
 
+    /// <summary>Six plies of glass, known by the weight and the density of their fibre.</summary>
+    internal static Zone GlassZone() => new()
+    {
+        Name = "skin",
+        FibreVolumeFraction = 0.5,
+        LayUp = new LayUp
+        {
+            Plies = { new Ply { Cloth = "glass", Count = 6, ArealWeightGPerM2 = 600, FibreDensityKgPerM3 = 2560, Permeability = new Permeability { K1M2 = 1e-10 } } },
+        },
+    };
+
+    private static InfusionPlan OfGlass(Action<Zone> change) => StraightStrip.With(plan =>
+    {
+        plan.Preform.Zones[0] = GlassZone();
+        change(plan.Preform.Zones[0]);
+    });
+
+    [Fact]
+    public void Check_PliesKnownByTheirFibre_TakeTheirThicknessFromIt()
+    {
+        PlanCheck check = PlanChecker.Check(OfGlass(_ => { }));
+
+        check.Faults.ShouldBeEmpty();
+        check.Plan.Preform.Zones[0].LayUp.Plies[0].ThicknessMm.ShouldBe(0.46875);
+        check.Plan.Preform.Zones[0].ThicknessMm.ShouldBe(2.8125);
+    }
+
+    [Fact]
+    public void Check_ThicknessAsRoundedOnADataSheet_AgreesWithTheFibre() =>
+        FaultsOf(OfGlass(zone => zone.LayUp.Plies[0].ThicknessMm = 0.47)).ShouldBeEmpty();
+
+    [Fact]
+    public void Check_ThicknessThatTheFibreDoesNotMake_IsRefused() =>
+        FaultsOf(OfGlass(zone => zone.LayUp.Plies[0].ThicknessMm = 0.6)).ShouldHaveSingleItem().ShouldBe(new Fault(
+            "preform.zones[0].layUp.plies[0].thicknessMm",
+            "thicknessMm of preform.zones[0].layUp.plies[0] ('glass') is 0.6 mm, but 600 g/m² of fibre come to 0.469 mm at the zone's fibre volume fraction. "
+            + "Leave thicknessMm out, or put weight, density or fraction right."));
+
+    [Fact]
+    public void Check_ZoneThicknessThatTheFibreDoesNotMake_IsRefused() =>
+        FaultsOf(OfGlass(zone => zone.ThicknessMm = 3)).ShouldHaveSingleItem().Text.ShouldBe(
+            "thicknessMm of zone 'skin' is 3 mm, but its plies are 2.8125 mm thick together. Leave it out: the plies decide.");
+
+    [Fact]
+    public void Check_WeightOrDensityAlone_AsksForTheOther()
+    {
+        FaultsOf(OfGlass(zone => zone.LayUp.Plies[0].ClearFibreDensityKgPerM3())).ShouldHaveSingleItem().Path.ShouldBe("preform.zones[0].layUp.plies[0].fibreDensityKgPerM3");
+        FaultsOf(OfGlass(zone => zone.LayUp.Plies[0].ClearArealWeightGPerM2())).ShouldHaveSingleItem().Path.ShouldBe("preform.zones[0].layUp.plies[0].arealWeightGPerM2");
+    }
+
+    [Fact]
+    public void Check_VeilThinnerThanAnyLayUp_IsRefused() =>
+        FaultsOf(OfGlass(zone =>
+        {
+            zone.LayUp.Plies[0].Count = 1;
+            zone.LayUp.Plies[0].ArealWeightGPerM2 = 30;
+        })).ShouldHaveSingleItem().Text.ShouldStartWith("the plies of zone 'skin' are only 0.0234375 mm thick together");
+
     [Fact]
     public void Check_TooManyPlies_AreRefusedBeforeAnythingElse()
     {

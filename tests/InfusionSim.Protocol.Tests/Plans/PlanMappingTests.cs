@@ -98,6 +98,23 @@ public sealed class PlanMappingTests
     }
 
     [Fact]
+    public void ToPanel_PliesWithTheWeightOfTheirFibre_AreAsThickAsItMakesThem()
+    {
+        Physics.Panels.Zone zone = PlanMapping.ToPanel(PlanChecker.Check(With(plan => plan.Preform.Zones[0] = LayUpCheckTests.GlassZone())).Plan).Zones.ShouldHaveSingleItem();
+
+        zone.Thickness.ShouldBe(2.8125e-3, 1e-12);
+        zone.Fibres.ShouldBe([new Physics.Laminates.FibreWeight(0.6, 2560, 6)]);
+    }
+
+    [Fact]
+    public void ToPanel_LayUpWithOnePlyOfUnknownWeight_HasNoFibreWeight() =>
+        PlanMapping.ToPanel(PlanChecker.Check(With(plan =>
+        {
+            plan.Preform.Zones[0] = LayUpCheckTests.GlassZone();
+            plan.Preform.Zones[0].LayUp.Plies.Add(RealLayUp.Ply(0));
+        })).Plan).Zones[0].Fibres.ShouldBeEmpty();
+
+    [Fact]
     public void ToPanel_FlowThroughCoreAndToolSideMesh_AreTakenAsTheyAre()
     {
         Physics.Panels.Panel panel = PlanMapping.ToPanel(PlanChecker.Check(With(plan =>

@@ -1,0 +1,51 @@
+using InfusionSim.Protocol.Forecasts;
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.Tests.Plans;
+using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
+
+namespace InfusionSim.Protocol.Tests.Forecasts;
+
+public sealed class LaminateMappingTests
+{
+    private static FillForecast Of(Action<InfusionPlan>? change = null) => ForecastMapping.ToContract(StripForecast.Build(), PlanMapping.ToInputs(PlanChecker.Check(StraightStrip.With(plan =>
+    {
+        plan.Preform.Zones[0] = LayUpCheckTests.GlassZone();
+        change?.Invoke(plan);
+    }))));
+
+    // 0.24 m² of a laminate of 3.6 kg/m² of fibre and 1.546875 kg/m² of resin.
+    [Fact]
+    public void Laminates_ZoneOfKnownFibre_TellThicknessAndWeight()
+    {
+        FillForecast forecast = Of();
+
+        LaminateForecast laminate = forecast.Laminates.ShouldHaveSingleItem();
+        (laminate.Zone, laminate.ThicknessMm, laminate.FibreGPerM2, laminate.ResinGPerM2).ShouldBe(("skin", 2.8125, 3600, 1546.875));
+        (laminate.FibreVolumeFraction, laminate.DensityKgPerM3).ShouldBe((0.5, 1830));
+        laminate.FibreWeightFraction.ShouldBe(0.699454, 5e-7);
+        laminate.AreaMm2.ShouldBe(240_000, 1e-6);
+        laminate.WeightG.ShouldBe(1235.25, 1e-9);
+        forecast.LaminateWeightG.ShouldBe(1235.25, 1e-9);
+    }
+
+    [Fact]
+    public void Laminates_OneZoneNotKnown_LeaveOutTheWhole()
+    {
+        FillForecast forecast = Of(plan =>
+        {
+            Zone patch = StraightStrip.Plan().Preform.Zones[0];
+            patch.Name = "patch";
+            patch.Area = StraightStrip.RingOf((0, 0), (100, 0), (100, 100), (0, 100));
+            plan.Preform.Zones.Add(patch);
+        });
+
+        forecast.Laminates.ShouldHaveSingleItem().AreaMm2.ShouldBe(230_000, 1e-6);
+        forecast.HasLaminateWeightG.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void Words_LaminateOfKnownFibre_AreOneLine() =>
+        FillWords.Lines(StraightStrip.Plan(), Of()).Single(line => line.Label == "Part").Text.ShouldBe(
+            "2.81 mm thick, 5147 g a square metre, 70 % of it fibre; 1235 g on 0.24 m²");
+}
