@@ -33,6 +33,12 @@ public enum Dimension
     /// <summary>A mass over an area.</summary>
     ArealWeight,
 
+    /// <summary>A temperature.</summary>
+    Temperature,
+
+    /// <summary>Heat given off for each degree of difference.</summary>
+    Cooling,
+
     /// <summary>An angle.</summary>
     Angle,
 }

@@ -10,6 +10,8 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
     private static readonly (string Ending, KeyUnit Unit)[] Endings =
     [
         ("KgPerM3", new(Dimension.Density, "kg/m³", 1)),
+        ("WPerK", new(Dimension.Cooling, "W/K", 1)),
+        ("DegC", new(Dimension.Temperature, "°C", 1)),
         ("GPerM2", new(Dimension.ArealWeight, "g/m²", 1e-3)),
         ("MbarAbs", new(Dimension.Pressure, "mbar absolute", 100)),
         ("Mm2", new(Dimension.Area, "mm²", 1e-6)),

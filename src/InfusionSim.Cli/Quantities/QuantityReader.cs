@@ -66,6 +66,8 @@ public static partial class QuantityReader
         Dimension.Density => "1100 or 1.1g/cm3",
         Dimension.Mass => "500, 500g or 0.5kg",
         Dimension.ArealWeight => "600 or 600g/m2",
+        Dimension.Temperature => "20 or 20degC",
+        Dimension.Cooling => "0.6 or 0.6W/K",
         Dimension.Angle => "90 or 90deg",
         _ => "0.5",
     };
@@ -75,6 +77,7 @@ public static partial class QuantityReader
         Dimension.Ratio => "a plain number",
         Dimension.Area => "an area or a permeability",
         Dimension.ArealWeight => "a weight over an area",
+        Dimension.Cooling => "a cooling in W/K",
         Dimension.Angle => "an angle",
         _ => "a " + dimension.ToString().ToLowerInvariant(),
     };

@@ -89,6 +89,16 @@ public static class TypedUnits
             ["kg/m2"] = 1,
             ["oz/yd2"] = 0.0339057475,
         },
+        [Dimension.Temperature] = new()
+        {
+            ["°c"] = 1,
+            ["degc"] = 1,
+            ["c"] = 1,
+        },
+        [Dimension.Cooling] = new()
+        {
+            ["w/k"] = 1,
+        },
         [Dimension.Angle] = new()
         {
             ["°"] = Math.PI / 180,
@@ -126,6 +136,8 @@ public static class TypedUnits
         Dimension.Density => "kg/m3, g/cm3, kg/l",
         Dimension.Mass => "g, kg, lb, oz",
         Dimension.ArealWeight => "g/m2, kg/m2, oz/yd2",
+        Dimension.Temperature => "degC",
+        Dimension.Cooling => "W/K",
         Dimension.Angle => "deg, rad",
         _ => "a plain number or %",
     };
