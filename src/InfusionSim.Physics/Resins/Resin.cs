@@ -25,4 +25,10 @@ public sealed record Resin(ViscosityModel Viscosity, GelRule Gel, double MixToOp
 
     /// <summary>Components that may boil under a deep vacuum; empty when none is named.</summary>
     public IReadOnlyList<VolatileComponent> Volatiles { get; init; } = [];
+
+    /// <summary>How fast it cures; null where nobody named it.</summary>
+    public CureKinetics? Kinetics { get; init; }
+
+    /// <summary>The degree of cure along the temperatures it sees; null without kinetics or without a temperature.</summary>
+    public CureCourse? Cure() => Kinetics is null || Temperature is null ? null : new(Kinetics, Temperature, MixToOpen);
 }
