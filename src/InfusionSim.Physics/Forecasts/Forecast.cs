@@ -1,7 +1,9 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Bleeding;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Quality;
 
 namespace InfusionSim.Physics.Forecasts;
 
@@ -28,6 +30,9 @@ public sealed record Forecast
 
     /// <summary>When the last place that can fill is full, or gel [s].</summary>
     public required double EndTime { get; init; }
+
+    /// <summary>Drive clock at that moment [-].</summary>
+    public required double EndClock { get; init; }
 
     /// <summary>What two shots in three do.</summary>
     public required LikelyBand Likely { get; init; }
@@ -97,4 +102,10 @@ public sealed record Forecast
 
     /// <summary>The same on the mould, in the lowest layer of laminate [s]. [rows × columns], x fastest.</summary>
     public double[] ToolSideArrivalTimes { get => field ?? ArrivalTimes; init; }
+
+    /// <summary>How well the panel is wetted, place by place; null for a forecast made by hand in a test.</summary>
+    public FillQuality? Quality { get; init; }
+
+    /// <summary>What open vents do after the front has arrived; null when the panel does not fill, or no vent passes resin then.</summary>
+    public AfterFront? AfterFront { get; init; }
 }

@@ -81,7 +81,7 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(goals);
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
         BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth);
-        return Judge(flow, new DriveClock(resin, bag), vacuum, goals, permeabilityFactor, cancellation);
+        return FollowUp.Of(Judge(flow, new DriveClock(resin, bag), vacuum, goals, permeabilityFactor, cancellation), resin, cancellation);
     }
 
     private static Forecast Judge(
@@ -112,6 +112,7 @@ public static class Forecaster
             GelTime = clock.GelTime,
             GelMargin = margin,
             EndTime = clock.TimeAt(end.Clock),
+            EndClock = end.Clock,
             Likely = likely,
             FilledFraction = state.FilledFraction,
             LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,

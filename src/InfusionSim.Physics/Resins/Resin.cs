@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Quality;
 using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Resins;
@@ -25,6 +26,9 @@ public sealed record Resin(ViscosityModel Viscosity, GelRule Gel, double MixToOp
 
     /// <summary>Components that may boil under a deep vacuum; empty when none is named.</summary>
     public IReadOnlyList<VolatileComponent> Volatiles { get; init; } = [];
+
+    /// <summary>How it wets the fibres; null when that is not known.</summary>
+    public Wetting? Wetting { get; init; }
 
     /// <summary>How fast it cures; null where nobody named it.</summary>
     public CureKinetics? Kinetics { get; init; }

@@ -66,6 +66,7 @@ internal sealed class StripForecaster : IFillForecaster
             GelTime = 3240,
             GelMargin = 1.8,
             EndTime = FillTime,
+            EndClock = FillTime,
             Likely = new LikelyBand(1.5, 1200, 2700, 1.2, 2.7),
             FilledFraction = 1,
             LastToFill = new Point2(0.5975, 0.0025),

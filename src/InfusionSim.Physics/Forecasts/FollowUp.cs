@@ -1,0 +1,25 @@
+using InfusionSim.Physics.Bleeding;
+using InfusionSim.Physics.Quality;
+using InfusionSim.Physics.Resins;
+
+namespace InfusionSim.Physics.Forecasts;
+
+/// <summary>Adds to a judged forecast what does not decide how it ends: the quality numbers, and what happens after the front has arrived.</summary>
+internal static class FollowUp
+{
+    /// <summary>The forecast with what follows from it.</summary>
+    /// <param name="forecast">The forecast.</param>
+    /// <param name="resin">What flows.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static Forecast Of(Forecast forecast, Resin resin, CancellationToken cancellation)
+    {
+        double[] resinOut = [.. forecast.Vents.Select(static vent => vent.ResinOut)];
+        return forecast with
+        {
+            Quality = QualityFinder.Of(forecast.Map, forecast.Clock, resin.Wetting, forecast.EndClock),
+            AfterFront = forecast.Outcome is Outcome.Fills or Outcome.TrapsAir
+                ? AfterFrontFinder.Of(forecast.Map, forecast.Clock, forecast.EndClock, resinOut, VentShutting.Of(forecast), forecast.Likely.PermeabilityFactor, cancellation)
+                : null,
+        };
+    }
+}
