@@ -32,7 +32,7 @@ public sealed record Forecast
     public required double EndTime { get; init; }
 
     /// <summary>Drive clock at that moment [-].</summary>
-    public required double EndClock { get; init; }
+    public double EndClock { get; init; }
 
     /// <summary>What two shots in three do.</summary>
     public required LikelyBand Likely { get; init; }

@@ -24,6 +24,7 @@ internal static class StripForecast
         GelTime = 3240,
         GelMargin = 1.8,
         EndTime = 1800,
+        EndClock = Map.FillClock,
         Likely = new LikelyBand(1.5, 1200, 2700, 1.2, 2.7),
         FilledFraction = 1,
         LastToFill = new Point2(0.5975, 0.0025),
