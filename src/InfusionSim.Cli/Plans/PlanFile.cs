@@ -13,6 +13,8 @@ public static class PlanFile
 {
     private const long MostBytes = 16 << 20;
 
+    private static readonly string[] OfTheAir = ["shop.altitudeM=", "bag.ambientMbarAbs="];
+
     /// <summary>Reads a plan.</summary>
     /// <param name="path">The file.</param>
     /// <param name="settings">Changes as typed: KEY=VALUE.</param>
@@ -36,7 +38,8 @@ public static class PlanFile
         if (settings.Count == 0) return;
         PlanNames.FillIn(plan);
         List<string> faults = [];
-        foreach (string typed in settings)
+        // A gauge counts from the air of the shop, so that is set first wherever it was typed.
+        foreach (string typed in settings.OrderBy(WhenSet))
         {
             try
             {
@@ -59,6 +62,12 @@ public static class PlanFile
         ArgumentNullException.ThrowIfNull(faults);
         string count = faults.Count == 1 ? "one thing to put right" : $"{faults.Count} things to put right";
         return new CommandException(ExitCodes.BadInput, [$"{path}: {count}", .. faults.Select(Say)]);
+    }
+
+    private static int WhenSet(string typed)
+    {
+        int place = Array.FindIndex(OfTheAir, key => typed.StartsWith(key, StringComparison.Ordinal));
+        return place < 0 ? OfTheAir.Length : place;
     }
 
     private static string Say(Fault fault) =>

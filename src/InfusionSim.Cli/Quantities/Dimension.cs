@@ -15,8 +15,17 @@ public enum Dimension
     /// <summary>A volume.</summary>
     Volume,
 
-    /// <summary>A pressure.</summary>
+    /// <summary>An absolute pressure.</summary>
     Pressure,
+
+    /// <summary>A difference between two pressures.</summary>
+    PressureDifference,
+
+    /// <summary>How much gas leaks in.</summary>
+    Leak,
+
+    /// <summary>A volume in a time.</summary>
+    PumpSpeed,
 
     /// <summary>A viscosity.</summary>
     Viscosity,

@@ -9,11 +9,15 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
     // Longest endings first: "MbarAbs" before a shorter one that it ends with.
     private static readonly (string Ending, KeyUnit Unit)[] Endings =
     [
+        ("MbarLPerS", new(Dimension.Leak, "mbar·L/s", 0.1)),
+        ("M3PerH", new(Dimension.PumpSpeed, "m³/h", 1.0 / 3600)),
+        ("minutes", new(Dimension.Time, "min", 60)),
         ("KgPerM3", new(Dimension.Density, "kg/m³", 1)),
         ("WPerK", new(Dimension.Cooling, "W/K", 1)),
         ("DegC", new(Dimension.Temperature, "°C", 1)),
         ("GPerM2", new(Dimension.ArealWeight, "g/m²", 1e-3)),
         ("MbarAbs", new(Dimension.Pressure, "mbar absolute", 100)),
+        ("Mbar", new(Dimension.PressureDifference, "mbar", 100)),
         ("Mm2", new(Dimension.Area, "mm²", 1e-6)),
         ("Cm3", new(Dimension.Volume, "cm³", 1e-6)),
         ("PaS", new(Dimension.Viscosity, "Pa·s", 1)),
@@ -21,6 +25,7 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
         ("Deg", new(Dimension.Angle, "°", Math.PI / 180)),
         ("M2", new(Dimension.Area, "m²", 1)),
         ("Mm", new(Dimension.Length, "mm", 1e-3)),
+        ("L", new(Dimension.Volume, "L", 1e-3)),
         ("M", new(Dimension.Length, "m", 1)),
         ("G", new(Dimension.Mass, "g", 1e-3)),
     ];

@@ -7,6 +7,9 @@ namespace InfusionSim.Cli.Quantities;
 /// <summary>Reads numbers with units as a person types them: 300mPa.s, -0.95bar(g), 30 min, 1.2 m, or a plain number in the unit of the key.</summary>
 public static partial class QuantityReader
 {
+    // The key whose gauge reading is shown beside its absolute value.
+    private const string BagPressure = "pressureMbarAbs";
+
     /// <summary>Reads a number for a key.</summary>
     /// <param name="key">Key as a plan file writes it; its ending names the unit.</param>
     /// <param name="typed">What was typed.</param>
@@ -21,16 +24,16 @@ public static partial class QuantityReader
 
         string unit = match.Groups["unit"].Value.Trim();
         bool isGauge = match.Groups["gauge"].Success;
-        if (unit.Length == 0 && !isGauge) return Understand(wanted, number);
+        if (unit.Length == 0 && !isGauge) return Understand(key, wanted, number, ambientMbarAbs);
 
         double size = unit.Length == 0 ? wanted.Scale : SizeOf(unit, wanted, key);
         double value = number * size / wanted.Scale;
         if (wanted.Dimension != Dimension.Pressure)
-            return isGauge ? throw new FormatException($"(g) marks a gauge pressure; {key} is none.") : Understand(wanted, value);
+            return isGauge ? throw new FormatException($"(g) marks a gauge pressure; {key} is none.") : Understand(key, wanted, value, ambientMbarAbs);
         if (isGauge) return UnderstandGauge(wanted, value, ambientMbarAbs);
         if (value < 0)
             throw new FormatException($"'{typed}' is below zero, so it cannot be an absolute pressure. If your gauge shows it, write {match.Groups["number"].Value}{unit}(g).");
-        return Understand(wanted, value);
+        return Understand(key, wanted, value, ambientMbarAbs);
     }
 
     private static double SizeOf(string unit, KeyUnit wanted, string key)
@@ -40,10 +43,11 @@ public static partial class QuantityReader
         throw new FormatException($"{what} Units for it: {TypedUnits.Offer(wanted.Dimension)}.");
     }
 
-    private static Quantity Understand(KeyUnit unit, double value)
+    private static Quantity Understand(string key, KeyUnit unit, double value, double ambientMbarAbs)
     {
         double kept = UnitConversion.Kept(value);
-        return new Quantity(kept, $"{Numbers.Say(kept)} {unit.Symbol}".Trim());
+        string gauge = key == BagPressure && kept >= 0 && kept <= ambientMbarAbs ? $" (a gauge shows {Numbers.Say(kept - ambientMbarAbs)} mbar)" : "";
+        return new Quantity(kept, $"{Numbers.Say(kept)} {unit.Symbol}".Trim() + gauge);
     }
 
     private static Quantity UnderstandGauge(KeyUnit unit, double gauge, double ambientMbarAbs)
@@ -51,7 +55,8 @@ public static partial class QuantityReader
         double kept = UnitConversion.Kept(ambientMbarAbs + gauge);
         string sum = $"gauge {Numbers.Say(gauge)} mbar with {Numbers.Say(ambientMbarAbs)} mbar of air";
         return kept < 0
-            ? throw new FormatException($"{sum} would be {Numbers.Say(kept)} mbar absolute, better than a perfect vacuum. Check the gauge, or set bag.ambientMbarAbs to the pressure of your shop.")
+            ? throw new FormatException($"{sum} would be {Numbers.Say(kept)} mbar absolute, deeper than a perfect vacuum: there no gauge can show below {Numbers.Say(-ambientMbarAbs)} mbar. "
+                + "Check the gauge, or give the air of your shop: bag.ambientMbarAbs from a barometer, or shop.altitudeM.")
             : new Quantity(kept, $"{Numbers.Say(kept)} {unit.Symbol} ({sum})");
     }
 
@@ -61,6 +66,9 @@ public static partial class QuantityReader
         Dimension.Area => "1e-10 or 100mm2",
         Dimension.Volume => "200, 200ml or 0.2l",
         Dimension.Pressure => "20, 20mbar or -0.95bar(g)",
+        Dimension.PressureDifference => "8 or 8mbar",
+        Dimension.Leak => "0.27 or 0.27mbar.l/s",
+        Dimension.PumpSpeed => "4, 4m3/h or 67l/min",
         Dimension.Viscosity => "0.3 or 300mPa.s",
         Dimension.Time => "30, 30min or 0.5h",
         Dimension.Density => "1100 or 1.1g/cm3",
@@ -79,6 +87,8 @@ public static partial class QuantityReader
         Dimension.ArealWeight => "a weight over an area",
         Dimension.Cooling => "a cooling in W/K",
         Dimension.Angle => "an angle",
+        Dimension.PressureDifference => "a difference of pressures",
+        Dimension.PumpSpeed => "a volume in a time",
         _ => "a " + dimension.ToString().ToLowerInvariant(),
     };
 

@@ -4,6 +4,19 @@ namespace InfusionSim.Cli.Quantities;
 /// <remarks>Sizes follow from the definitions of the SI brochure (BIPM, 9th ed. 2019, from memory); conventional millimetre and inch of mercury, the darcy, pound, ounce and yard from memory.</remarks>
 public static class TypedUnits
 {
+    private static readonly Dictionary<string, double> Pressures = new()
+    {
+        ["pa"] = 1,
+        ["hpa"] = 100,
+        ["kpa"] = 1e3,
+        ["mbar"] = 100,
+        ["bar"] = 1e5,
+        ["psi"] = 6894.757,
+        ["torr"] = 133.3224,
+        ["mmhg"] = 133.3224,
+        ["inhg"] = 3386.389,
+    };
+
     private static readonly Dictionary<Dimension, Dictionary<string, double>> Known = new()
     {
         [Dimension.Ratio] = new()
@@ -15,6 +28,7 @@ public static class TypedUnits
             ["mm"] = 1e-3,
             ["cm"] = 1e-2,
             ["m"] = 1,
+            ["km"] = 1000,
             ["in"] = 0.0254,
             ["inch"] = 0.0254,
             ["\""] = 0.0254,
@@ -39,17 +53,22 @@ public static class TypedUnits
             ["l"] = 1e-3,
             ["m3"] = 1,
         },
-        [Dimension.Pressure] = new()
+        [Dimension.Pressure] = Pressures,
+        [Dimension.PressureDifference] = Pressures,
+        [Dimension.Leak] = new()
         {
-            ["pa"] = 1,
-            ["hpa"] = 100,
-            ["kpa"] = 1e3,
-            ["mbar"] = 100,
-            ["bar"] = 1e5,
-            ["psi"] = 6894.757,
-            ["torr"] = 133.3224,
-            ["mmhg"] = 133.3224,
-            ["inhg"] = 3386.389,
+            ["mbarl/s"] = 0.1,
+            ["pam3/s"] = 1,
+            ["pal/s"] = 1e-3,
+            ["torrl/s"] = 0.1333224,
+            ["sccm"] = 1.68875e-3,
+        },
+        [Dimension.PumpSpeed] = new()
+        {
+            ["m3/h"] = 1.0 / 3600,
+            ["l/min"] = 1e-3 / 60,
+            ["l/s"] = 1e-3,
+            ["cfm"] = 4.719474e-4,
         },
         [Dimension.Viscosity] = new()
         {
@@ -131,6 +150,9 @@ public static class TypedUnits
         Dimension.Area => "m2, mm2, cm2, darcy",
         Dimension.Volume => "cm3, ml, l",
         Dimension.Pressure => "mbar, bar, Pa, kPa, inHg, mmHg, psi; with (g) behind it for a gauge reading",
+        Dimension.PressureDifference => "mbar, bar, Pa, kPa, inHg, mmHg, psi",
+        Dimension.Leak => "mbar.l/s, Pa.m3/s, sccm",
+        Dimension.PumpSpeed => "m3/h, l/min, l/s, cfm",
         Dimension.Viscosity => "Pa.s, mPa.s, cP",
         Dimension.Time => "min, s, h",
         Dimension.Density => "kg/m3, g/cm3, kg/l",

@@ -74,9 +74,9 @@ public static class PlanSetter
         switch (field.FieldType)
         {
             case FieldType.Double:
-                Quantity quantity = QuantityReader.Read(field.JsonName, typed, PlanDefaults.AmbientMbarAbs(plan.Bag));
+                Quantity quantity = QuantityReader.Read(field.JsonName, typed, PlanDefaults.AmbientMbarAbs(plan));
                 field.Accessor.SetValue(at, quantity.Value);
-                return quantity.Understood + LetGo(at, field);
+                return quantity.Understood + LetGo(at, field, plan);
             case FieldType.Int32:
                 int whole = Whole(typed);
                 field.Accessor.SetValue(at, whole);
@@ -107,9 +107,15 @@ public static class PlanSetter
         _ => throw new FormatException($"'{typed}' is neither true nor false."),
     };
 
-    // A zone has one of the two; setting one lets go of the other.
-    private static string LetGo(IMessage at, FieldDescriptor set)
+    // A zone has one of the two, and the air of the shop one source; setting one lets go of the other.
+    private static string LetGo(IMessage at, FieldDescriptor set, InfusionPlan plan)
     {
+        if (at is Shop && set.FieldNumber == Shop.AltitudeMFieldNumber && plan.Bag is { HasAmbientMbarAbs: true } bag)
+        {
+            bag.ClearAmbientMbarAbs();
+            return $" (in place of bag.ambientMbarAbs: {Protocol.Units.Numbers.Say(PlanDefaults.AmbientMbarAbs(plan))} mbar of air)";
+        }
+
         if (at is not Zone zone) return "";
         if (set.FieldNumber == Zone.PorosityFieldNumber && zone.HasFibreVolumeFraction)
         {

@@ -16,4 +16,7 @@ public sealed record Bag(double Pressure, double Ambient)
 
     /// <summary>The pump; null when nothing is known of it.</summary>
     public VacuumPump? Pump { get; init; }
+
+    /// <summary>Volume that the pump draws down: pores, folds of the bag, hoses and catch pot [m³]; null when it is not known.</summary>
+    public double? DrawnVolume { get; init; }
 }

@@ -37,6 +37,7 @@ internal static class FindingMapping
     {
         Domain.FindingKind.TrapsAir or Domain.FindingKind.StopsShort or Domain.FindingKind.GoalFinerThanResolution => (UnitConversion.Mm2FromSquareMetres(amount), "mm2"),
         Domain.FindingKind.VentReachedEarly or Domain.FindingKind.ResinOutAboveGoal or Domain.FindingKind.PotRunsDry => (UnitConversion.Cm3FromCubicMetres(amount), "cm3"),
+        Domain.FindingKind.MayBoil => (UnitConversion.MbarFromPascal(amount), "mbar_abs"),
         Domain.FindingKind.ToolSideBehind => (UnitConversion.Kept(amount / 60), "min"),
         _ => (UnitConversion.Kept(amount), "ratio"),
     };

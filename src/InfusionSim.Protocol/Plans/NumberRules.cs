@@ -115,8 +115,43 @@ public static class NumberRules
         ["Mix.vents_open_after_min"] = new(0, 10_080, "min") { Advice = static (_, _) => "It counts from the moment the panel is full." },
         ["Mix.pot_cooling_w_per_k"] = new(0, 10_000, "W/K") { Advice = static (_, _) => "A cup of 100 g gives off about 0.1 W/K, a bucket of 10 kg about 2.5." },
         ["Mix.warmest_pot_deg_c"] = new(0, 150, "°C") { Advice = static (_, _) => "Above about 60 °C most pots are on the way to smoke." },
-        ["Bag.pressure_mbar_abs"] = new(0, 1100, "mbar") { IsNeeded = true, Example = "20", Advice = AdviseOnBagPressure },
+        ["ResinVolatile.mole_fraction"] = new(0, 1, "")
+        {
+            IsNeeded = true,
+            Example = "0.5",
+            Advice = static (value, _) => value is > 1 and <= 100 ? "Give a fraction of the molecules, not per cent." : null,
+        },
+        ["Shop.temperature_deg_c"] = new(-20, 200, "°C"),
+        ["Shop.altitude_m"] = new(-430, 7000, "m") { Advice = static (_, _) => "It is the height of the shop above the sea, in metres." },
+        ["Bag.pressure_mbar_abs"] = new(0, 1100, "mbar")
+        {
+            IsNeeded = true,
+            IsSpared = static bag => bag is Bag { Pump: not null } known && (known.HasLeakMbarLPerS || known.DropTest is not null),
+            Example = "20",
+            Advice = AdviseOnBagPressure,
+        },
         ["Bag.ambient_mbar_abs"] = new(400, 1100, "mbar") { Advice = AdviseOnAmbient },
+        ["Bag.leak_mbar_l_per_s"] = new(0, 1000, "mbar·L/s") { Advice = static (_, _) => "It is volume times rise over time: 20 L that rise by 8 mbar in 10 min leak 0.267." },
+        ["DropTest.rise_mbar"] = new(0, 1100, "mbar")
+        {
+            IsNeeded = true,
+            Example = "8",
+            Advice = static (value, _) => value < 0 ? "A pressure that falls with the pump shut off is a gauge that settles: wait and test again." : "It is how far the pressure rose, not where it stood.",
+        },
+        ["DropTest.minutes"] = new(0.1, 10_080, "min") { IsNeeded = true, Example = "10" },
+        ["DropTest.volume_l"] = new(0.01, 100_000, "L")
+        {
+            IsNeeded = true,
+            Example = "20",
+            Advice = static (_, _) => "It is all that was closed in, in litres: pores of the cloth, folds of the bag, hoses and catch pot.",
+        },
+        ["Pump.speed_m3_per_h"] = new(0.01, 10_000, "m³/h")
+        {
+            IsNeeded = true,
+            Example = "4",
+            Advice = static (value, _) => $"{Numbers.Say(value)} L/min is {Numbers.Say(Numbers.Rounded(value * 0.06, 3))} m³/h.",
+        },
+        ["Pump.lowest_mbar_abs"] = new(0, 900, "mbar") { IsNeeded = true, Example = "1", Advice = static (_, _) => "It is absolute: what the pump comes down to with its suction side closed." },
         ["Goals.largest_dry_spot_mm2"] = new(0, 1e9, "mm²"),
         ["Goals.smallest_gel_margin_ratio"] = new(0, 100, "") { Advice = (_, _) => "It is time to gel over time to fill: 1.5 asks for half as much time again." },
         ["Goals.most_resin_out_cm3"] = new(0, 1e9, "cm³"),
@@ -157,7 +192,7 @@ public static class NumberRules
 
     private static string? AdviseOnBagPressure(double value, InfusionPlan? plan)
     {
-        double ambient = PlanDefaults.AmbientMbarAbs(plan?.Bag);
+        double ambient = PlanDefaults.AmbientMbarAbs(plan);
         if (value < 0 && value > -2 && ambient + 1000 * value >= 0)
             return $"That reads like a gauge in bar: with {Numbers.Say(ambient)} mbar of air the absolute pressure is {Numbers.Say(ambient + 1000 * value)} mbar.";
         if (value < 0 && ambient + value >= 0)

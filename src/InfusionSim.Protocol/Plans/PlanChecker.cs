@@ -37,6 +37,8 @@ public static class PlanChecker
         ResinCheck.Run(filled, faults, warnings);
         MixCheck.Run(filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
+        LeakCheck.Run(plan, filled, faults, warnings);
+        VolatileCheck.Run(filled, faults);
         DrawingCheck.Run(filled, faults, warnings);
         NotComputedCheck.Run(filled, faults);
         return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);

@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Vacuum;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Plans;
@@ -39,9 +40,14 @@ public static class PlanDefaults
     public const double WarmestPotDegC = 40;
 
     /// <summary>Pressure of the air in the shop [mbar].</summary>
-    /// <param name="bag">The bag; may be null.</param>
-    public static double AmbientMbarAbs(Bag? bag) =>
-        bag is { HasAmbientMbarAbs: true } && bag.AmbientMbarAbs is >= 400 and <= 1100 ? bag.AmbientMbarAbs : StandardAmbientMbarAbs;
+    /// <param name="plan">The plan: its barometer counts first, then the height of its shop; may be null.</param>
+    public static double AmbientMbarAbs(InfusionPlan? plan)
+    {
+        if (plan?.Bag is { HasAmbientMbarAbs: true, AmbientMbarAbs: >= 400 and <= 1100 }) return plan.Bag.AmbientMbarAbs;
+        return plan?.Shop is { HasAltitudeM: true, AltitudeM: >= StandardAtmosphere.LowestAltitude and <= StandardAtmosphere.HighestAltitude }
+            ? Units.UnitConversion.MbarFromPascal(StandardAtmosphere.PressureAt(plan.Shop.AltitudeM))
+            : StandardAmbientMbarAbs;
+    }
 
     /// <summary>Fills in everything that a sound plan leaves out, except the size of the squares.</summary>
     /// <param name="plan">The plan; changed in place.</param>
@@ -69,8 +75,9 @@ public static class PlanDefaults
         if (plan.Slope is { HasUphillDeg: false } slope) slope.UphillDeg = 0;
 
         if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
-        if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = StandardAmbientMbarAbs;
         if (plan.Mix is not null) FillIn(plan.Mix);
+        if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = AmbientMbarAbs(plan);
+        if (plan.Bag is { HasPressureMbarAbs: false } pumped && BagMapping.HeldMbarAbs(pumped) is double held) pumped.PressureMbarAbs = held;
         plan.Goals ??= new Goals();
         if (!plan.Goals.HasLargestDrySpotMm2) plan.Goals.LargestDrySpotMm2 = LargestDrySpotMm2;
         if (!plan.Goals.HasSmallestGelMarginRatio) plan.Goals.SmallestGelMarginRatio = SmallestGelMarginRatio;

@@ -1,6 +1,7 @@
 using Google.Protobuf.Collections;
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Vacuum;
 using InfusionSim.Protocol.Units;
 using Contract = InfusionSim.Protocol.V1;
 
@@ -17,7 +18,7 @@ public static class PlanMapping
         ArgumentNullException.ThrowIfNull(check);
         if (!check.IsSound) throw new ArgumentException("A plan with faults cannot be mapped.", nameof(check));
         Contract.InfusionPlan plan = check.Plan;
-        return new FillInputs(plan, ToPanel(plan), ToResin(plan.Resin), ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
+        return new FillInputs(plan, ToPanel(plan), ToResin(plan.Resin) with { Temperature = TemperatureOf(plan.Shop), Volatiles = VolatilesOf(plan.Resin) }, BagMapping.ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
     }
 
     /// <summary>The panel of a plan that has its defaults and no faults.</summary>
@@ -88,8 +89,18 @@ public static class PlanMapping
         UnitConversion.SecondsFromMin(resin.MixToOpenMin),
         resin.DensityKgPerM3);
 
-    private static Physics.Clock.Bag ToBag(Contract.Bag bag) =>
-        new(UnitConversion.PascalFromMbar(bag.PressureMbarAbs), UnitConversion.PascalFromMbar(bag.AmbientMbarAbs));
+    private static Physics.Resins.TemperatureCourse? TemperatureOf(Contract.Shop? shop) =>
+        shop is { HasTemperatureDegC: true } ? new(UnitConversion.KelvinFromDegC(shop.TemperatureDegC)) : null;
+
+    private static IReadOnlyList<VolatileComponent> VolatilesOf(Contract.Resin resin) =>
+        resin.Volatiles.Count == 0 ? [] : [.. resin.Volatiles.Select(static one => new VolatileComponent(ToKind(one.Kind), one.MoleFraction))];
+
+    private static VolatileKind ToKind(Contract.VolatileKind kind) => kind switch
+    {
+        Contract.VolatileKind.Styrene => VolatileKind.Styrene,
+        Contract.VolatileKind.Water => VolatileKind.Water,
+        _ => throw new ArgumentException($"{kind} is no component of a resin.", nameof(kind)),
+    };
 
     private static Physics.Forecasts.Goals ToGoals(Contract.Goals goals) => new(
         UnitConversion.SquareMetresFromMm2(goals.LargestDrySpotMm2),

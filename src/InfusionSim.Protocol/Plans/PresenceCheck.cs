@@ -11,7 +11,7 @@ internal static class PresenceCheck
     {
         Need(plan.Preform, "preform", "give the outline and at least one zone");
         Need(plan.Resin, "resin", "give viscosityPaS, gelTimeMin and densityKgPerM3");
-        Need(plan.Bag, "bag", "give pressureMbarAbs, the absolute pressure under the bag");
+        Need(plan.Bag, "bag", "give pressureMbarAbs, the absolute pressure under the bag, or a pump with a leak");
         if (plan.Feeds.Count == 0 && !faults.HasUnder("feeds"))
             faults.Add("feeds", "feeds is empty: no resin comes in. Give at least one feed.");
         for (int k = 0; k < plan.Feeds.Count; k++) CheckPath(plan.Feeds[k].Path, $"feeds[{k}].path", faults);

@@ -35,6 +35,26 @@ public static class UnitConversion
     /// <param name="millibar">Pressure [mbar].</param>
     public static double PascalFromMbar(double millibar) => millibar * 100;
 
+    /// <summary>Throughput of gas in millibar litres a second to pascal cubic metres a second [Pa·m³/s].</summary>
+    /// <param name="mbarLitresPerSecond">Pressure times volume each second [mbar·L/s].</param>
+    public static double ThroughputFromMbarLPerS(double mbarLitresPerSecond) => mbarLitresPerSecond / 10;
+
+    /// <summary>Throughput of gas in pascal cubic metres a second to millibar litres a second [mbar·L/s].</summary>
+    /// <param name="throughput">Pressure times volume each second [Pa·m³/s].</param>
+    public static double MbarLPerSFromThroughput(double throughput) => Kept(throughput * 10);
+
+    /// <summary>Litres to cubic metres [m³].</summary>
+    /// <param name="litres">Volume [L].</param>
+    public static double CubicMetresFromLitres(double litres) => litres / 1000;
+
+    /// <summary>Cubic metres an hour to cubic metres a second [m³/s].</summary>
+    /// <param name="perHour">Volume an hour [m³/h].</param>
+    public static double CubicMetresPerSecondFromPerHour(double perHour) => perHour / 3600;
+
+    /// <summary>Degrees Celsius to kelvin [K].</summary>
+    /// <param name="celsius">Temperature [°C].</param>
+    public static double KelvinFromDegC(double celsius) => celsius + 273.15;
+
     /// <summary>Minutes to seconds [s].</summary>
     /// <param name="minutes">Time [min].</param>
     public static double SecondsFromMin(double minutes) => minutes * 60;

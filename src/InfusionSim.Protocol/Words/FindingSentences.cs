@@ -47,8 +47,7 @@ public static class FindingSentences
                 $"The tool side fills{Of(finding, " ", "")} after the bag side{Where(finding, plan, " at ")}. Wait that long before anything is shut{(forecast.Lag is Lag lag ? SideWords.Advice(lag) : "")}.",
             FindingKind.LineEndWeak =>
                 $"The far end of {line} feeds with only {(finding.HasAmount ? Amounts.Percent(finding.Amount) : "part")} of the pressure at its beginning. Take a wider line or feed it from the middle.",
-            FindingKind.MayBoil =>
-                "A component of the resin may boil under this vacuum and leave voids. Ask the data sheet for the lowest pressure, and let air in up to it once the cloth is full.",
+            FindingKind.MayBoil => BagWords.MayBoil(finding, forecast, plan),
             FindingKind.GoalFinerThanResolution when finding.At is not null =>
                 $"A passage{Where(finding, plan, " at ")} is too narrow for squares of {Numbers.Say(plan.Resolution.CellMm)} mm; take smaller squares there: resolution.cellMm.",
             FindingKind.GoalFinerThanResolution =>
@@ -94,6 +93,7 @@ public static class FindingSentences
         {
             "mm2" => Amounts.Area(finding.Amount),
             "cm3" => Amounts.Volume(finding.Amount),
+            "mbar_abs" => $"{Numbers.Say(Numbers.Rounded(finding.Amount, 2))} mbar",
             "min" => Amounts.Time(60 * finding.Amount),
             _ => Numbers.Figures(finding.Amount, 2),
         };

@@ -48,6 +48,40 @@ public sealed class PlanFileTests : IDisposable
         says.ShouldContain("1.2");
     }
 
+    [Theory]
+    [InlineData("bag.pressureMbarAbs=-0.7bar(g)", "shop.altitudeM=2000")]
+    [InlineData("shop.altitudeM=2000", "bag.pressureMbarAbs=-0.7bar(g)")]
+    public void Settings_GaugeAndHeight_CountFromTheAirUpThere(string first, string second)
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")));
+
+        // Source: 795 mbar at 2000 m, ISO 2533.
+        PlanFile.Read(_session.PathOf("plate.json"), [first, second], _understood).Bag.PressureMbarAbs.ShouldBe(94.952, 1e-3);
+
+        _understood.ToString().ReplaceLineEndings("\n").ShouldBe(
+            "Set      shop.altitudeM = 2000 m (in place of bag.ambientMbarAbs: 794.952 mbar of air)\n"
+            + "Set      bag.pressureMbarAbs = 94.952 mbar absolute (gauge -700 mbar with 794.952 mbar of air)\n");
+    }
+
+    [Fact]
+    public void Settings_BarometerBesideHeight_CountsFirst()
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")));
+
+        PlanFile.Read(_session.PathOf("plate.json"), ["bag.pressureMbarAbs=-0.7bar(g)", "bag.ambientMbarAbs=780", "shop.altitudeM=2000"], _understood).Bag.PressureMbarAbs.ShouldBe(80, 1e-9);
+    }
+
+    [Fact]
+    public void Settings_GaugeDeeperThanTheAirUpThere_IsRefused()
+    {
+        _session.Write("plate.json", PlanText.Of(FirstPlan.Of("plate", "600x400")));
+
+        CommandException refused = Should.Throw<CommandException>(() => PlanFile.Read(_session.PathOf("plate.json"), ["bag.pressureMbarAbs=-0.95bar(g)", "shop.altitudeM=1000"], _understood));
+
+        refused.Message.ShouldContain("gauge -950 mbar with 898.745");
+        refused.Message.ShouldContain("deeper than a perfect vacuum");
+    }
+
     [Fact]
     public void Settings_Several_AreAllEchoed()
     {

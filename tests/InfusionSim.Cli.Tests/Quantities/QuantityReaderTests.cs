@@ -35,9 +35,20 @@ public sealed class QuantityReaderTests
     [InlineData("potCoolingWPerK", "0.6W/K", 0.6, "0.6 W/K")]
     [InlineData("porosity", "0.5", 0.5, "0.5")]
     [InlineData("porosity", "50%", 0.5, "0.5")]
-    [InlineData("pressureMbarAbs", "20", 20, "20 mbar absolute")]
-    [InlineData("pressureMbarAbs", "2 kPa", 20, "20 mbar absolute")]
-    [InlineData("pressureMbarAbs", "0.02 bar (abs)", 20, "20 mbar absolute")]
+    [InlineData("pressureMbarAbs", "20", 20, "20 mbar absolute (a gauge shows -993.25 mbar)")]
+    [InlineData("pressureMbarAbs", "2 kPa", 20, "20 mbar absolute (a gauge shows -993.25 mbar)")]
+    [InlineData("pressureMbarAbs", "0.02 bar (abs)", 20, "20 mbar absolute (a gauge shows -993.25 mbar)")]
+    [InlineData("ambientMbarAbs", "0.98bar", 980, "980 mbar absolute")]
+    [InlineData("riseMbar", "800 Pa", 8, "8 mbar")]
+    [InlineData("minutes", "600s", 10, "10 min")]
+    [InlineData("volumeL", "20000cm3", 20, "20 L")]
+    [InlineData("leakMbarLPerS", "0.27 mbar·l/s", 0.27, "0.27 mbar·L/s")]
+    [InlineData("leakMbarLPerS", "100sccm", 1.68875, "1.68875 mbar·L/s")]
+    [InlineData("speedM3PerH", "50 l/min", 3, "3 m³/h")]
+    [InlineData("altitudeM", "0.65 km", 650, "650 m")]
+    [InlineData("altitudeM", "2000", 2000, "2000 m")]
+    [InlineData("temperatureDegC", "23°C", 23, "23 °C")]
+    [InlineData("massG", "1.2 kg", 1200, "1200 g")]
     public void Read_NumberWithUnit_IsTurnedIntoTheUnitOfTheKey(string key, string typed, double value, string understood)
     {
         Quantity quantity = QuantityReader.Read(key, typed, Ambient);
@@ -61,12 +72,23 @@ public sealed class QuantityReaderTests
     }
 
     [Fact]
+    public void Read_GaugeDeeperThanTheAirAllows_SaysWhereTheAirCanBeGiven()
+    {
+        // Source: at 1000 m the air has 898.746 mbar (ISO 2533), so −950 mbar cannot be.
+        string says = Should.Throw<FormatException>(() => QuantityReader.Read("pressureMbarAbs", "-0.95bar(g)", 898.746)).Message;
+        says.ShouldContain("gauge -950 mbar with 898.746 mbar of air would be -51.254 mbar absolute");
+        says.ShouldContain("no gauge can show below -898.746 mbar");
+        says.ShouldContain("shop.altitudeM");
+    }
+
+    [Fact]
     public void Read_GaugePressureHighUp_CountsFromThinnerAir() =>
         QuantityReader.Read("pressureMbarAbs", "-0.75bar(g)", 795).Value.ShouldBe(45, 1e-9);
 
     [Theory]
     [InlineData("pressureMbarAbs", "-0.95bar", "-0.95bar(g)")]
-    [InlineData("pressureMbarAbs", "-1.2bar(g)", "better than a perfect vacuum")]
+    [InlineData("pressureMbarAbs", "-1.2bar(g)", "deeper than a perfect vacuum: there no gauge can show below -1013.25 mbar")]
+    [InlineData("riseMbar", "8mbar(g)", "gauge pressure")]
     [InlineData("viscosityPaS", "300 mbar", "'mbar' measures a pressure, and viscosityPaS is a viscosity")]
     [InlineData("viscosityPaS", "300 furlong", "'furlong' is no unit known here")]
     [InlineData("viscosityPaS", "thick", "does not begin with a number")]
