@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Resins;
+
 namespace InfusionSim.Physics.Vacuum;
 
 /// <summary>How much air a bag lets in: pressure times volume in a given time, at the temperature of the shop.</summary>
@@ -5,9 +7,6 @@ namespace InfusionSim.Physics.Vacuum;
 /// <param name="Throughput">Pressure times volume that comes in each second [Pa·m³/s], at least 0; 1 mbar·L/s is 0.1.</param>
 public readonly record struct GasLeak(double Throughput)
 {
-    /// <summary>Molar gas constant [J/(mol·K)]. Source: CODATA 2018, exact.</summary>
-    public const double GasConstant = 8.314462618;
-
     /// <summary>Throughput of one standard cubic centimetre a minute [Pa·m³/s]: 1 cm³ of air at 101,325 Pa, reckoned at one temperature.</summary>
     public const double StandardCubicCentimetrePerMinute = 101_325e-6 / 60;
 
@@ -19,7 +18,7 @@ public readonly record struct GasLeak(double Throughput)
     public double MolesPerSecond(double temperature)
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperature);
-        return Throughput / (GasConstant * temperature);
+        return Throughput / (GasConstant.Value * temperature);
     }
 
     /// <summary>Amount of gas that a closed volume gains each second [mol/s], with its temperature before and after.</summary>
@@ -36,6 +35,6 @@ public readonly record struct GasLeak(double Throughput)
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperatureBefore);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(temperatureAfter);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(duration);
-        return volume / GasConstant * (pressureAfter / temperatureAfter - pressureBefore / temperatureBefore) / duration;
+        return volume / GasConstant.Value * (pressureAfter / temperatureAfter - pressureBefore / temperatureBefore) / duration;
     }
 }

@@ -36,8 +36,8 @@ public static class PlanChecker
         NetworkCheck.Run(filled, faults, warnings);
         ResinCheck.Run(filled, faults, warnings);
         MixCheck.Run(filled, faults, warnings);
-        BagCheck.Run(filled, faults, warnings);
         LeakCheck.Run(plan, filled, faults, warnings);
+        BagCheck.Run(filled, faults, warnings);
         VolatileCheck.Run(filled, faults);
         DrawingCheck.Run(filled, faults, warnings);
         NotComputedCheck.Run(filled, faults);

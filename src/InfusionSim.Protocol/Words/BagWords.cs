@@ -37,7 +37,12 @@ internal static class BagWords
     private static string Components(InfusionPlan plan)
     {
         string[] names = [.. plan.Resin.Volatiles.Select(static component => component.Kind == VolatileKind.Water ? "water" : "styrene").Distinct()];
-        return names.Length == 1 ? $"The {names[0]} in the resin" : $"The {string.Join(" and ", names)} in the resin together";
+        return names.Length switch
+        {
+            0 => "A component of the resin",
+            1 => $"The {names[0]} in the resin",
+            _ => $"The {string.Join(" and ", names)} in the resin together",
+        };
     }
 
     private static double DeepestOf(InfusionPlan plan) => plan.Bag.PressureMbarAbs;
