@@ -78,7 +78,7 @@ public sealed class PlanFileTests : IDisposable
 
         CommandException refused = Should.Throw<CommandException>(() => PlanFile.Read(_session.PathOf("plate.json"), ["bag.pressureMbarAbs=-0.95bar(g)", "shop.altitudeM=1000"], _understood));
 
-        refused.Message.ShouldContain("gauge -950 mbar with 898.745");
+        refused.Message.ShouldContain("gauge -950 mbar with 898.746");
         refused.Message.ShouldContain("deeper than a perfect vacuum");
     }
 

@@ -46,7 +46,7 @@ public sealed class PlanSetterTests
     [InlineData("viscosityPaS=1", "Did you mean resin.viscosityPaS?")]
     [InlineData("porosity=0.4", "Did you mean preform.zones[0].porosity?")]
     [InlineData("resn.viscosityPaS=1", "Did you mean resin?")]
-    [InlineData("bag.xyz=1", "Keys here: pressureMbarAbs, ambientMbarAbs.")]
+    [InlineData("bag.xyz=1", "Keys here: pressureMbarAbs, ambientMbarAbs, ")]
     [InlineData("preform.zones.porosity=0.4", "preform.zones is a list; say which: preform.zones[0].")]
     [InlineData("preform.zones[3].porosity=0.4", "has 1 item")]
     [InlineData("vents[V9].kind=membrane", "vents has none called 'V9'. There are: V1.")]
@@ -75,7 +75,7 @@ public sealed class PlanSetterTests
     [Fact]
     public void Keys_EveryNumber_HasAUnitOrIsARatio()
     {
-        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "reserveFraction"];
+        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "moleFraction", "reserveFraction"];
         PlanKeys.All.Where(path => PlanKeyFacts.UnitOf(path).Length == 0 && PlanKeyFacts.IsNumber(path))
             .Select(path => path[(path.LastIndexOf('.') + 1)..]).Distinct().ShouldBe(ratios, ignoreOrder: true);
     }

@@ -74,7 +74,7 @@ public sealed class FirstPlanTests
     [InlineData("plate", "600", "a plate is written WIDTHxHEIGHT, for example 600x400")]
     [InlineData("plate", "600x400x3", "a plate is written WIDTHxHEIGHT")]
     [InlineData("plate", "600x-400", "must be above 0")]
-    [InlineData("plate", "600kgx400", "'kg' is no unit known here")]
+    [InlineData("plate", "600kgx400", "'kg' measures a mass, and lengthMm is a length")]
     [InlineData("ring", "200x500", "inner diameter")]
     [InlineData("corner", "600x600x700", "must be narrower")]
     public void Shape_ThatCannotBeDrawn_SaysHowToWriteIt(string shape, string size, string says)
