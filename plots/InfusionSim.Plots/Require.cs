@@ -69,4 +69,13 @@ internal static class Require
             throw new ArgumentException("The moment has no pressure in its squares; ask for it with with_pressure.", nameof(moment));
         }
     }
+
+    /// <summary>Refuses a comparison without resins or without their curves.</summary>
+    internal static void Resins(CompareResinsResponse response)
+    {
+        if (response.Resins.Count == 0 || response.Resins.Any(resin => resin.Forecast is null || resin.Curve.Count == 0))
+        {
+            throw new ArgumentException("The answer has no resin, or a resin without its curve.", nameof(response));
+        }
+    }
 }

@@ -24,7 +24,7 @@ public sealed class ArrowTests
         ("SkiaSharp", ["InfusionSim.Plots"]),
         ("HarfBuzzSharp", ["InfusionSim.Plots"]),
         ("NetTopologySuite", ["InfusionSim.Numerics"]),
-        ("MathNet", ["InfusionSim.Numerics", "InfusionSim.Physics"]),
+        ("MathNet", ["InfusionSim.Numerics", "InfusionSim.Physics", "InfusionSim.Planning"]),
         ("Google", ["InfusionSim.Protocol", "InfusionSim.Service", "InfusionSim.Plots", "infusionsim"]),
         ("Grpc", ["InfusionSim.Protocol", "InfusionSim.Service", "infusionsim"]),
         ("Microsoft.AspNetCore", ["InfusionSim.Service", "infusionsim"]),

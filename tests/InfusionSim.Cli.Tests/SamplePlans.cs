@@ -3,6 +3,12 @@ namespace InfusionSim.Cli.Tests;
 /// <summary>Plans of the gallery on squares large enough for a quick test.</summary>
 internal static class SamplePlans
 {
+    /// <summary>An invented resin that is thin and gels soon.</summary>
+    public const string QuickResin = """{ "viscosityPaS": 0.15, "gelTimeMin": 20, "densityKgPerM3": 1100 }""";
+
+    /// <summary>An invented resin that is thicker and gels late.</summary>
+    public const string CalmResin = """{ "viscosityPaS": 0.4, "gelTimeMin": 200, "mixToOpenMin": 10, "densityKgPerM3": 1150 }""";
+
     /// <summary>A panel under a flow mesh.</summary>
     public static string Mesh() => Coarse("hatch-cover-mesh", "\"cellMm\": 5, \"subLayers\": 4", "\"cellMm\": 20, \"subLayers\": 2");
 

@@ -13,6 +13,7 @@ public sealed class FillClient : IAsyncDisposable
 {
     private readonly GrpcChannel _channel;
     private readonly FillService.FillServiceClient _service;
+    private readonly ResinService.ResinServiceClient _resins;
     private readonly IAsyncDisposable? _host;
 
     /// <summary>Makes a client.</summary>
@@ -22,6 +23,7 @@ public sealed class FillClient : IAsyncDisposable
     {
         _channel = GrpcChannel.ForAddress(address, new GrpcChannelOptions { MaxReceiveMessageSize = 256 << 20 });
         _service = new FillService.FillServiceClient(_channel);
+        _resins = new ResinService.ResinServiceClient(_channel);
         Address = address;
         _host = host;
     }
@@ -66,6 +68,22 @@ public sealed class FillClient : IAsyncDisposable
             }
 
             return forecast ?? throw new CommandException(ExitCodes.NoService, $"the service at {Address} ended without a forecast.");
+        }
+        catch (RpcException exception)
+        {
+            throw Failure(exception, name);
+        }
+    }
+
+    /// <summary>Compares resins on one plan.</summary>
+    /// <param name="request">The plan and the cards.</param>
+    /// <param name="name">What to call the plan in messages.</param>
+    /// <param name="cancellation">Stops waiting.</param>
+    public async Task<CompareResinsResponse> CompareResinsAsync(CompareResinsRequest request, string name, CancellationToken cancellation)
+    {
+        try
+        {
+            return await _resins.CompareResinsAsync(request, cancellationToken: cancellation);
         }
         catch (RpcException exception)
         {

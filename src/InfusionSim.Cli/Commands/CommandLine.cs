@@ -46,6 +46,7 @@ public static class CommandLine
             NewCommand.Create(screen),
             FillCommand.Create(screen),
             CompareCommand.Create(screen),
+            ResinsCommand.Create(screen),
             WatchCommand.Create(screen),
             PlotCommand.Create(screen),
             ServeCommand.Create(screen),

@@ -22,7 +22,7 @@ public static class PlanFile
     /// <exception cref="CommandException">When there is no such file, or it cannot be read, or a change cannot be understood.</exception>
     public static InfusionPlan Read(string path, IReadOnlyList<string> settings, TextWriter understood)
     {
-        JsonReading<InfusionPlan> reading = PlanJson.Read(ReadBytes(path));
+        JsonReading<InfusionPlan> reading = PlanJson.Read(ReadBytes(path, $"`infusionsim new plate 600x400 -o {path}` writes one."));
         if (reading.Faults.Count > 0) throw Refuse(path, PlanChecker.Check(reading.Message, reading.Faults).Faults);
         Change(reading.Message, settings, understood);
         return reading.Message;
@@ -73,13 +73,17 @@ public static class PlanFile
     private static string Say(Fault fault) =>
         fault.Path.Length == 0 || fault.Text.Contains(fault.Path, StringComparison.Ordinal) ? $"  {fault.Text}" : $"  {fault.Path}: {fault.Text}";
 
-    private static ReadOnlyMemory<byte> ReadBytes(string path)
+    /// <summary>The bytes of a file that somebody named.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="advice">What to do when there is no such file and none like it.</param>
+    /// <exception cref="CommandException">When there is no such file, or it cannot be read.</exception>
+    internal static ReadOnlyMemory<byte> ReadBytes(string path, string advice)
     {
         try
         {
             FileInfo file = new(path);
-            if (!file.Exists) throw new CommandException(ExitCodes.BadInput, Missing(path));
-            if (file.Length > MostBytes) throw new CommandException(ExitCodes.BadInput, $"{path} holds {file.Length >> 20} MB; a plan file is far smaller. Is it the right file?");
+            if (!file.Exists) throw new CommandException(ExitCodes.BadInput, Missing(path, advice));
+            if (file.Length > MostBytes) throw new CommandException(ExitCodes.BadInput, $"{path} holds {file.Length >> 20} MB; such a file is far smaller. Is it the right file?");
             return File.ReadAllBytes(path);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException)
@@ -88,14 +92,14 @@ public static class PlanFile
         }
     }
 
-    private static string Missing(string path)
+    private static string Missing(string path, string advice)
     {
-        if (Directory.Exists(path)) return $"{path} is a folder; name a plan file in it.";
+        if (Directory.Exists(path)) return $"{path} is a folder; name a file in it.";
         string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
         if (!Directory.Exists(folder)) return $"there is no folder {folder}.";
         string? nearest = NearestKey.Of(Path.GetFileName(path), Directory.EnumerateFiles(folder, "*.json").Take(200).Select(file => Path.GetFileName(file)));
         return nearest is null
-            ? $"there is no file {path}. `infusionsim new plate 600x400 -o {path}` writes one."
+            ? $"there is no file {path}. {advice}"
             : $"there is no file {path}. Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", nearest)}?";
     }
 }

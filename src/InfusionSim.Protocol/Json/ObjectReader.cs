@@ -98,7 +98,7 @@ internal sealed class ObjectReader(FaultList faults)
     private static string Subject(string path, MessageDescriptor descriptor)
     {
         if (path.Length > 0) return path;
-        return descriptor == InfusionPlan.Descriptor ? "the plan" : "the request";
+        return descriptor == InfusionPlan.Descriptor ? "the plan" : descriptor == Resin.Descriptor ? "the resin card" : "the request";
     }
 
     private static FieldDescriptor? FieldOf(MessageDescriptor descriptor, string key)

@@ -37,6 +37,7 @@ public static class RequestChecker
         {
             PredictFillRequest predict => PlanChecker.Check(predict.Plan, found),
             WatchFillRequest watch => PlanChecker.Check(watch.Plan, [.. found, .. FaultsOfMoments(watch)]),
+            CompareResinsRequest compare => new PlanCheck(compare.Plan ?? new InfusionPlan(), ResinsChecker.Check(compare, found).Faults, []),
             _ => throw new ArgumentException($"{request.Descriptor.FullName} is no request with a plan.", nameof(request)),
         };
     }

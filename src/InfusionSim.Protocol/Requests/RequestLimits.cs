@@ -14,4 +14,7 @@ public static class RequestLimits
 
     /// <summary>Moments that are shown when a request names none [-].</summary>
     public const int UsualMoments = 12;
+
+    /// <summary>Resins that one question compares [-].</summary>
+    public const int MostResins = 20;
 }

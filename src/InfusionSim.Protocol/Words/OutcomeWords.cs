@@ -3,7 +3,7 @@ using InfusionSim.Protocol.V1;
 namespace InfusionSim.Protocol.Words;
 
 /// <summary>The first line: how it ends, when, and in what range.</summary>
-internal static class OutcomeWords
+public static class OutcomeWords
 {
     /// <summary>The outcome in capitals, as on a screen.</summary>
     public static string LabelOf(Outcome outcome) => outcome switch

@@ -1,4 +1,5 @@
 using InfusionSim.Service.Fills;
+using InfusionSim.Service.Resins;
 using InfusionSim.Service.Transport;
 
 namespace InfusionSim.Service.Hosting;
@@ -16,6 +17,7 @@ internal static class ServicePipeline
         application.UseMiddleware<WireGuard>();
         application.UseMiddleware<JsonGuard>();
         application.MapGrpcService<FillService>();
+        application.MapGrpcService<ResinService>();
         application.MapGrpcHealthChecksService();
         application.MapGrpcReflectionService();
     }

@@ -15,7 +15,7 @@ public sealed class HelpTests
     [Fact]
     public void Root_Help_ListsEveryCommand()
     {
-        string[] expected = ["demo", "new", "fill", "compare", "watch", "plot", "serve", "selftest"];
+        string[] expected = ["demo", "new", "fill", "compare", "resins", "watch", "plot", "serve", "selftest"];
 
         Root.Subcommands.Select(command => command.Name).ShouldBe(expected);
     }
@@ -44,6 +44,8 @@ public sealed class HelpTests
         await session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o other.json");
         session.Write("mesh.json", SamplePlans.Mesh());
         session.Write("line.json", SamplePlans.Line());
+        session.Write("quick.json", SamplePlans.QuickResin);
+        session.Write("calm.json", SamplePlans.CalmResin);
 
         int code = await session.RunAsync(example["infusionsim ".Length..]);
 

@@ -1,0 +1,72 @@
+using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Forecasts;
+using InfusionSim.Physics.Panels;
+using InfusionSim.Physics.Resins;
+
+namespace InfusionSim.Planning.Resins;
+
+/// <summary>Compares resins on one panel: where the resin goes is followed once for all of them, when it gets there is another clock for each.</summary>
+/// <remarks>
+/// A clamp or the vacuum turned at a minute lets the flow know the time: then it is followed again for each resin. A slope or a pot at another level lets it know
+/// the weight: then it is followed again for each density. Viscosity and gel never enter the flow.
+/// </remarks>
+public static class ResinComparison
+{
+    // How far beyond the slowest end of a fill the curves of the others go on.
+    private const double Beyond = 2.5;
+
+    /// <summary>Compares resins.</summary>
+    /// <param name="panel">Cloth and line plan.</param>
+    /// <param name="resins">The resins, at least one.</param>
+    /// <param name="bag">What drives them.</param>
+    /// <param name="goals">What is asked of them.</param>
+    /// <param name="permeabilityFactor">How uncertain the permeability of the cloth as a whole is, times or divided by [-], at least 1.</param>
+    /// <param name="progress">Told how far the work is; may be null. Called on the computing thread.</param>
+    /// <param name="cancellation">Stops the work within 250 ms.</param>
+    /// <returns>What each does, in the order given.</returns>
+    public static IReadOnlyList<ResinOnPanel> Of(
+        Panel panel,
+        IReadOnlyList<Resin> resins,
+        Bag bag,
+        Goals goals,
+        double permeabilityFactor,
+        IProgress<ForecastProgress>? progress = null,
+        CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(panel);
+        ArgumentNullException.ThrowIfNull(resins);
+        ArgumentNullException.ThrowIfNull(goals);
+        ArgumentOutOfRangeException.ThrowIfZero(resins.Count);
+        FlowKnowledge knowledge = FlowKnowledge.Of(panel, bag);
+        Forecast[] forecasts = new Forecast[resins.Count];
+        IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, knowledge);
+        int done = 0;
+        foreach (IReadOnlyList<int> group in groups)
+        {
+            int before = done++;
+            OneFlowProgress? part = progress is null ? null : new(progress, before, groups.Count);
+            FollowedFlow flow = Forecaster.Follow(panel, resins[group[0]], bag, part, cancellation);
+            foreach (int index in group) forecasts[index] = Forecaster.Judge(flow, resins[index], bag, goals, permeabilityFactor, cancellation);
+        }
+
+        double latest = Beyond * forecasts.Max(static forecast => forecast.EndTime);
+        ResinOnPanel[] answers = new ResinOnPanel[resins.Count];
+        foreach (IReadOnlyList<int> group in groups)
+            foreach (int index in group)
+            {
+                Forecast forecast = forecasts[index];
+                answers[index] = new ResinOnPanel(
+                    resins[index],
+                    forecast,
+                    ResinChoice.Meets(forecast, goals),
+                    forecast.Clock.ViscosityAt(0),
+                    forecast.Clock.ViscosityAt(forecast.EndTime) is var thickness && double.IsFinite(thickness) ? thickness : null,
+                    FlowGroups.SharingOf(group, groups.Count, knowledge),
+                    ResinCurve.Of(forecast, latest),
+                    null);
+            }
+
+        progress?.Report(new(1, "done"));
+        return answers;
+    }
+}
