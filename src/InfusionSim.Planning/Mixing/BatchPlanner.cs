@@ -1,0 +1,48 @@
+namespace InfusionSim.Planning.Mixing;
+
+/// <summary>Divides what a pot gives into batches that it can bear.</summary>
+/// <remarks>
+/// A batch is poured when the pot is down to its rest. A batch of a smaller number stands longer and in a larger mass, so the fewest batches that stay cool are looked for
+/// from one upwards. All batches are reckoned alike, with the longest stay of any.
+/// </remarks>
+internal static class BatchPlanner
+{
+    /// <summary>Most batches of one pot [-]; more are no plan.</summary>
+    public const int MostBatches = 40;
+
+    // A batch that the scale rounds up is no reason for another one.
+    private const double Rounding = 1e-9;
+
+    // A batch that nothing more is drawn from than this share is not needed.
+    private const double Beyond = 1e-6;
+
+    /// <summary>Plans one pot.</summary>
+    /// <param name="share">What it gives.</param>
+    /// <param name="draw">How much has been drawn from it by when.</param>
+    /// <param name="inputs">What is known of the resin.</param>
+    /// <param name="end">When the last of it is drawn [s].</param>
+    public static PotPlan Plan(PotShare share, PotDraw draw, MixInputs inputs, double end)
+    {
+        MixWishes wishes = inputs.Wishes;
+        if (!(share.Drawn > 0)) return new(share.Name, 0, 0, [], null, null);
+        double mixed = share.Drawn * (1 + wishes.ReserveFraction) + wishes.PotRest;
+        bool knowsHeat = inputs is { Kinetics.Heat: not null, ShopTemperature: not null };
+        int least = wishes.LargestBatch is double largest ? Math.Max(1, (int)Math.Min(MostBatches, Math.Ceiling(mixed / largest * (1 - Rounding)))) : 1;
+        int most = knowsHeat && wishes.LargestBatch is null ? MostBatches : least;
+        for (int batches = least; ; batches++)
+        {
+            IReadOnlyList<double?> pours = [.. Enumerable.Range(0, batches).Select(k => draw.When((1 + Beyond) * (k * mixed / batches - (k == 0 ? 0 : wishes.PotRest))))];
+            PotHeat? heat = knowsHeat ? PotHeat.Of(inputs, mixed / batches, inputs.MixToOpen + LongestStay(pours, end)) : null;
+            if (batches < most && heat?.IsBearable == false) continue;
+            return new(share.Name, share.Drawn, mixed, pours, draw.When(mixed - wishes.PotRest), heat);
+        }
+    }
+
+    private static double LongestStay(IReadOnlyList<double?> pours, double end)
+    {
+        double longest = 0;
+        for (int k = 0; k < pours.Count && pours[k] is double from && from <= end; k++)
+            longest = Math.Max(longest, Math.Min(end, k + 1 < pours.Count ? pours[k + 1] ?? end : end) - from);
+        return longest;
+    }
+}
