@@ -14,6 +14,7 @@ public sealed class FillClient : IAsyncDisposable
     private readonly GrpcChannel _channel;
     private readonly FillService.FillServiceClient _service;
     private readonly ResinService.ResinServiceClient _resins;
+    private readonly MixService.MixServiceClient _mixing;
     private readonly IAsyncDisposable? _host;
 
     /// <summary>Makes a client.</summary>
@@ -24,6 +25,7 @@ public sealed class FillClient : IAsyncDisposable
         _channel = GrpcChannel.ForAddress(address, new GrpcChannelOptions { MaxReceiveMessageSize = 256 << 20 });
         _service = new FillService.FillServiceClient(_channel);
         _resins = new ResinService.ResinServiceClient(_channel);
+        _mixing = new MixService.MixServiceClient(_channel);
         Address = address;
         _host = host;
     }
@@ -42,6 +44,22 @@ public sealed class FillClient : IAsyncDisposable
         {
             PredictFillRequest request = new() { Plan = plan.Plan, WithFrontMap = withFrontMap };
             return await _service.PredictFillAsync(request, cancellationToken: cancellation);
+        }
+        catch (RpcException exception)
+        {
+            throw Failure(exception, plan.Name);
+        }
+    }
+
+    /// <summary>Asks how much to mix.</summary>
+    /// <param name="plan">The plan, with what to call it in messages.</param>
+    /// <param name="cancellation">Stops waiting.</param>
+    public async Task<PlanMixResponse> MixAsync(NamedPlan plan, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        try
+        {
+            return await _mixing.PlanMixAsync(new PlanMixRequest { Plan = plan.Plan }, cancellationToken: cancellation);
         }
         catch (RpcException exception)
         {

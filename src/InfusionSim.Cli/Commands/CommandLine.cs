@@ -49,6 +49,7 @@ public static class CommandLine
             ResinsCommand.Create(screen),
             WatchCommand.Create(screen),
             PlotCommand.Create(screen),
+            MixCommand.Create(screen),
             ServeCommand.Create(screen),
             SelftestCommand.Create(screen),
         };

@@ -20,8 +20,9 @@ internal static class BatchPlanner
     /// <param name="share">What it gives.</param>
     /// <param name="draw">How much has been drawn from it by when.</param>
     /// <param name="inputs">What is known of the resin.</param>
+    /// <param name="early">When in the fast case happens what happens at a time.</param>
     /// <param name="end">When the last of it is drawn [s].</param>
-    public static PotPlan Plan(PotShare share, PotDraw draw, MixInputs inputs, double end)
+    public static PotPlan Plan(PotShare share, PotDraw draw, MixInputs inputs, Func<double, double> early, double end)
     {
         MixWishes wishes = inputs.Wishes;
         if (!(share.Drawn > 0)) return new(share.Name, 0, 0, [], null, null);
@@ -31,18 +32,24 @@ internal static class BatchPlanner
         int most = knowsHeat && wishes.LargestBatch is null ? MostBatches : least;
         for (int batches = least; ; batches++)
         {
-            IReadOnlyList<double?> pours = [.. Enumerable.Range(0, batches).Select(k => draw.When((1 + Beyond) * (k * mixed / batches - (k == 0 ? 0 : wishes.PotRest))))];
+            IReadOnlyList<BatchPour> pours = [.. Enumerable.Range(0, batches).Select(k => Pour(k == 0 ? 0 : k * mixed / batches - wishes.PotRest))];
             PotHeat? heat = knowsHeat ? PotHeat.Of(inputs, mixed / batches, inputs.MixToOpen + LongestStay(pours, end)) : null;
             if (batches < most && heat?.IsBearable == false) continue;
             return new(share.Name, share.Drawn, mixed, pours, draw.When(mixed - wishes.PotRest), heat);
         }
+
+        BatchPour Pour(double drawn)
+        {
+            double? time = draw.When((1 + Beyond) * drawn);
+            return new(time, time is double known ? early(known) : null);
+        }
     }
 
-    private static double LongestStay(IReadOnlyList<double?> pours, double end)
+    private static double LongestStay(IReadOnlyList<BatchPour> pours, double end)
     {
         double longest = 0;
-        for (int k = 0; k < pours.Count && pours[k] is double from && from <= end; k++)
-            longest = Math.Max(longest, Math.Min(end, k + 1 < pours.Count ? pours[k + 1] ?? end : end) - from);
+        for (int k = 0; k < pours.Count && pours[k].Time is double from && from <= end; k++)
+            longest = Math.Max(longest, Math.Min(end, k + 1 < pours.Count ? pours[k + 1].Time ?? end : end) - from);
         return longest;
     }
 }

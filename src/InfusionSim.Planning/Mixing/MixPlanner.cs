@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 
@@ -10,19 +11,24 @@ public static class MixPlanner
     /// <param name="panel">The panel.</param>
     /// <param name="forecast">Its forecast.</param>
     /// <param name="inputs">What is known of the resin when it is mixed.</param>
+    /// <param name="stateAt">The panel at a time of the forecast, from the opening of the first feed [s], up to its end.</param>
     /// <param name="cancellation">Stops the work within 250 ms.</param>
     /// <exception cref="OperationCanceledException">When cancelled.</exception>
-    public static MixSheet Plan(Panel panel, Forecast forecast, MixInputs inputs, CancellationToken cancellation = default)
+    public static MixSheet Plan(Panel panel, Forecast forecast, MixInputs inputs, Func<double, FillState> stateAt, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(forecast);
         ArgumentNullException.ThrowIfNull(inputs);
+        ArgumentNullException.ThrowIfNull(stateAt);
         ResinNeed need = ResinNeed.Of(forecast, inputs.Density, inputs.Wishes.VentsOpenAfter);
         IReadOnlyList<PotShare> shares = PotShare.Of(panel, forecast, need, inputs.Density);
-        IReadOnlyList<PotDraw> draws = PotDraw.Of(forecast, shares, inputs.Density, cancellation);
+        IReadOnlyList<PotDraw> draws = PotDraw.Of(forecast, shares, inputs.Density, stateAt, cancellation);
         double end = forecast.EndTime + inputs.Wishes.VentsOpenAfter;
-        PotPlan[] pots = [.. shares.Zip(draws, (share, draw) => Supplied(BatchPlanner.Plan(share, draw, inputs, end), share, draw, panel))];
+        PotPlan[] pots = [.. shares.Zip(draws, (share, draw) => Supplied(BatchPlanner.Plan(share, draw, inputs, Early, end), share, draw, panel))];
         return new(need, inputs.Wishes.ReserveFraction * need.Drawn, pots.Count(static pot => pot.Mixed > 0) * inputs.Wishes.PotRest, pots, inputs.Ratio);
+
+        // The same place on the drive clock, where the fast case needs less of it.
+        double Early(double time) => forecast.Clock.TimeAt(forecast.Clock.ClockAt(time) / forecast.Likely.PermeabilityFactor);
     }
 
     private static PotPlan Supplied(PotPlan plan, PotShare share, PotDraw draw, Panel panel)

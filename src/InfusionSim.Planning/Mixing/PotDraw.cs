@@ -25,14 +25,16 @@ internal sealed class PotDraw
     /// <param name="forecast">The forecast.</param>
     /// <param name="pots">The pots.</param>
     /// <param name="density">Density of the mixed resin [kg/m³].</param>
+    /// <param name="stateAt">The panel at a time of the forecast.</param>
     /// <param name="cancellation">Stops the work between moments.</param>
-    public static IReadOnlyList<PotDraw> Of(Forecast forecast, IReadOnlyList<PotShare> pots, double density, CancellationToken cancellation = default)
+    public static IReadOnlyList<PotDraw> Of(Forecast forecast, IReadOnlyList<PotShare> pots, double density, Func<double, FillState> stateAt, CancellationToken cancellation)
     {
         double[] times = [.. Enumerable.Range(0, Moments + 1).Select(k => forecast.EndTime * k * k / Moments / Moments)];
         double[][] drawn = [.. pots.Select(_ => new double[times.Length])];
         for (int k = 1; k < times.Length; k++)
         {
-            FillState state = forecast.Map.StateAt(forecast.Clock.ClockAt(times[k]), cancellation: cancellation);
+            cancellation.ThrowIfCancellationRequested();
+            FillState state = stateAt(times[k]);
             for (int pot = 0; pot < pots.Count; pot++) drawn[pot][k] = Math.Max(drawn[pot][k - 1], density * pots[pot].Feeds.Sum(feed => DrawnBy(state, feed)));
         }
 

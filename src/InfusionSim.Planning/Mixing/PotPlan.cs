@@ -4,13 +4,13 @@ namespace InfusionSim.Planning.Mixing;
 /// <param name="Name">What the plan calls it, or the feed it belongs to.</param>
 /// <param name="Drawn">Mass that is drawn from it [kg].</param>
 /// <param name="Mixed">Mass that is mixed for it, reserve and rest included [kg].</param>
-/// <param name="PourTimes">When each batch must be in the pot, from the opening of the first feed [s]; null for one that only a reserve needs.</param>
+/// <param name="Pours">When each batch must be in the pot.</param>
 /// <param name="EmptyTime">When all of it but the rest has been drawn while vents stay open [s]; null when it never is.</param>
 /// <param name="Heat">How warm a batch gets in the pot; null where the kinetics or the temperature of the shop are not known.</param>
-public sealed record PotPlan(string Name, double Drawn, double Mixed, IReadOnlyList<double?> PourTimes, double? EmptyTime, PotHeat? Heat)
+public sealed record PotPlan(string Name, double Drawn, double Mixed, IReadOnlyList<BatchPour> Pours, double? EmptyTime, PotHeat? Heat)
 {
     /// <summary>Mass of one batch; all are alike [kg].</summary>
-    public double Batch => Mixed / PourTimes.Count;
+    public double Batch => Mixed / Pours.Count;
 
     /// <summary>What the plan says the pot holds [kg]; null where it does not.</summary>
     public double? Holds { get; init; }

@@ -25,6 +25,14 @@ public static class RequestChecker
         return Check(request, []);
     }
 
+    /// <summary>Checks a request.</summary>
+    /// <param name="request">The request.</param>
+    public static PlanCheck Check(PlanMixRequest request)
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        return PlanChecker.Check(request.Plan);
+    }
+
     /// <summary>Checks a request that was read from JSON.</summary>
     /// <param name="request">What could be read.</param>
     /// <param name="found">The faults of reading it.</param>
@@ -36,6 +44,7 @@ public static class RequestChecker
         return request switch
         {
             PredictFillRequest predict => PlanChecker.Check(predict.Plan, found),
+            PlanMixRequest mix => PlanChecker.Check(mix.Plan, found),
             WatchFillRequest watch => PlanChecker.Check(watch.Plan, [.. found, .. FaultsOfMoments(watch)]),
             CompareResinsRequest compare => new PlanCheck(compare.Plan ?? new InfusionPlan(), ResinsChecker.Check(compare, found).Faults, []),
             _ => throw new ArgumentException($"{request.Descriptor.FullName} is no request with a plan.", nameof(request)),

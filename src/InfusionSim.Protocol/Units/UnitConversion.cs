@@ -88,6 +88,14 @@ public static class UnitConversion
     /// <param name="kilogramsPerSquareMetre">Mass over the area [kg/m²].</param>
     public static double GPerM2FromKgPerM2(double kilogramsPerSquareMetre) => Kept(kilogramsPerSquareMetre * 1000);
 
+    /// <summary>Kelvin to degrees Celsius [°C].</summary>
+    /// <param name="kelvin">Temperature [K].</param>
+    public static double DegCFromKelvin(double kelvin) => Kept(kelvin - 273.15);
+
+    /// <summary>Seconds to minutes [min].</summary>
+    /// <param name="seconds">Time [s].</param>
+    public static double MinFromSeconds(double seconds) => Kept(seconds / 60);
+
     /// <summary>Pascal to millibar [mbar].</summary>
     /// <param name="pascal">Pressure [Pa].</param>
     public static double MbarFromPascal(double pascal) => Kept(pascal / 100);

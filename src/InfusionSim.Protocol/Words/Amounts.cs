@@ -44,6 +44,10 @@ public static class Amounts
     public static string Weight(double grams) =>
         grams < 9999.5 ? $"{(grams is >= 9.95 ? Math.Round(grams).ToString("0", CultureInfo.InvariantCulture) : Small(grams))} g" : $"{Numbers.Figures(grams / 1000, 3)} kg";
 
+    /// <summary>A weight as a scale in the shop shows it: 6.6 g, 396 g, 5,899 g.</summary>
+    /// <param name="grams">Weight [g], at least 0.</param>
+    public static string OnScale(double grams) => $"{(grams < 99.95 ? Small(grams) : Numbers.Count(Math.Round(grams)))} g";
+
     /// <summary>A volume: 6.0 cm³, 250 cm³, 12.4 l.</summary>
     /// <param name="cm3">Volume [cm³], at least 0.</param>
     public static string Volume(double cm3) => cm3 < 9999.5 ? $"{Small(cm3)} cm³" : $"{Numbers.Figures(cm3 / 1000, 3)} l";

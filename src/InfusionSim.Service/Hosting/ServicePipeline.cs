@@ -1,4 +1,5 @@
 using InfusionSim.Service.Fills;
+using InfusionSim.Service.Mixing;
 using InfusionSim.Service.Resins;
 using InfusionSim.Service.Transport;
 
@@ -18,6 +19,7 @@ internal static class ServicePipeline
         application.UseMiddleware<JsonGuard>();
         application.MapGrpcService<FillService>();
         application.MapGrpcService<ResinService>();
+        application.MapGrpcService<MixService>();
         application.MapGrpcHealthChecksService();
         application.MapGrpcReflectionService();
     }

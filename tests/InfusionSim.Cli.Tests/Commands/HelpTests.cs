@@ -15,7 +15,7 @@ public sealed class HelpTests
     [Fact]
     public void Root_Help_ListsEveryCommand()
     {
-        string[] expected = ["demo", "new", "fill", "compare", "resins", "watch", "plot", "serve", "selftest"];
+        string[] expected = ["demo", "new", "fill", "compare", "resins", "watch", "plot", "mix", "serve", "selftest"];
 
         Root.Subcommands.Select(command => command.Name).ShouldBe(expected);
     }

@@ -9,7 +9,7 @@ public sealed class MixPlannerTests
     private static readonly Forecast StripForecast = SamplePanels.Forecast(SamplePanels.Strip());
 
     private static MixSheet OfStrip(Func<MixWishes, MixWishes> wish) =>
-        MixPlanner.Plan(SamplePanels.Strip(), StripForecast, SamplePanels.Bare with { Wishes = wish(SamplePanels.Bare.Wishes) });
+        SamplePanels.Sheet(SamplePanels.Strip(), StripForecast, SamplePanels.Bare with { Wishes = wish(SamplePanels.Bare.Wishes) });
 
     // 2 m² of 1.546875 kg/m², a mesh of 0.935 kg/m² and 3 m of hose of 55.292 g/m: 5.129626 kg; 15 % more are 5.89907 kg.
     [Fact]
@@ -17,7 +17,7 @@ public sealed class MixPlannerTests
     {
         MixInputs inputs = SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { ReserveFraction = 0.15 } };
 
-        MixSheet sheet = MixPlanner.Plan(SamplePanels.GlassUnderMesh(), SamplePanels.Forecast(SamplePanels.GlassUnderMesh()), inputs);
+        MixSheet sheet = SamplePanels.Sheet(SamplePanels.GlassUnderMesh(), SamplePanels.Forecast(SamplePanels.GlassUnderMesh()), inputs);
 
         double hose = Math.PI * 0.004 * 0.004 * 3 * 1100;
         sheet.Need.InPart.ShouldBe(3.09375, 3.09375e-9);
@@ -42,7 +42,7 @@ public sealed class MixPlannerTests
         pot.Drawn.ShouldBe(0.396, 1e-9);
         pot.Mixed.ShouldBe(0.396 * 1.1 + 0.05, 1e-9);
         sheet.Mixed.ShouldBe(pot.Mixed, 1e-12);
-        pot.PourTimes.ShouldBe([0]);
+        pot.Pours.ShouldBe([new BatchPour(0, 0)]);
         pot.Heat.ShouldBeNull();
     }
 
@@ -58,15 +58,16 @@ public sealed class MixPlannerTests
         PotPlan pot = OfStrip(wishes => wishes with { PotRest = 0.054, LargestBatch = 0.16 }).Pots[0];
 
         pot.Batch.ShouldBe(0.15, 1e-9);
-        pot.PourTimes.Count.ShouldBe(3);
-        pot.PourTimes[0].ShouldBe(0);
-        pot.PourTimes[1]!.Value.ShouldBe(1800 * Math.Pow(0.096 / 0.396, 2), 0.005 * 1800);
-        pot.PourTimes[2]!.Value.ShouldBe(1800 * Math.Pow(0.246 / 0.396, 2), 0.005 * 1800);
+        pot.Pours.Count.ShouldBe(3);
+        pot.Pours[0].ShouldBe(new BatchPour(0, 0));
+        pot.Pours[1].Time!.Value.ShouldBe(1800 * Math.Pow(0.096 / 0.396, 2), 0.005 * 1800);
+        pot.Pours[2].Time!.Value.ShouldBe(1800 * Math.Pow(0.246 / 0.396, 2), 0.005 * 1800);
+        pot.Pours[2].Early!.Value.ShouldBe(pot.Pours[2].Time!.Value / 1.5, 1e-6);
     }
 
     [Fact]
     public void Batches_ThatFitExactly_AreNoMoreThanNeeded() =>
-        OfStrip(wishes => wishes with { LargestBatch = 0.198 }).Pots[0].PourTimes.Count.ShouldBe(2);
+        OfStrip(wishes => wishes with { LargestBatch = 0.198 }).Pots[0].Pours.Count.ShouldBe(2);
 
     // With 79.2 g of reserve and 6.6 g leaving each minute it takes 12 minutes more until only the rest is left.
     [Fact]
@@ -78,11 +79,11 @@ public sealed class MixPlannerTests
     {
         Panel panel = SamplePanels.FedTwice();
 
-        MixSheet sheet = MixPlanner.Plan(
+        MixSheet sheet = SamplePanels.Sheet(
             panel, SamplePanels.Forecast(panel), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { ReserveFraction = 1, LargestBatch = 0.198 } });
 
         sheet.Pots.Count.ShouldBe(2);
-        sheet.Pots.ShouldAllBe(pot => pot.PourTimes.Count == 2 && pot.PourTimes[1] == null && pot.EmptyTime == null);
+        sheet.Pots.ShouldAllBe(pot => pot.Pours.Count == 2 && pot.Pours[1] == new BatchPour(null, null) && pot.EmptyTime == null);
     }
 
     [Fact]
@@ -91,8 +92,8 @@ public sealed class MixPlannerTests
         Panel apart = SamplePanels.FedTwice();
         Panel together = apart with { Feeds = [.. apart.Feeds.Select(feed => feed with { Pot = "P" })], Pots = [new("P", 0)] };
 
-        MixSheet two = MixPlanner.Plan(apart, SamplePanels.Forecast(apart), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
-        MixSheet one = MixPlanner.Plan(together, SamplePanels.Forecast(together), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
+        MixSheet two = SamplePanels.Sheet(apart, SamplePanels.Forecast(apart), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
+        MixSheet one = SamplePanels.Sheet(together, SamplePanels.Forecast(together), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
 
         two.Pots.Select(pot => pot.Name).ShouldBe(["F1", "F2"]);
         two.Pots.ShouldAllBe(pot => Math.Abs(pot.Drawn - 0.198) < 1e-8);
@@ -107,7 +108,7 @@ public sealed class MixPlannerTests
         Panel panel = SamplePanels.Strip();
         panel = panel with { Feeds = [panel.Feeds[0] with { Pot = "P" }], Pots = [new("P", 0) { Mass = 0.198 }] };
 
-        PotPlan pot = MixPlanner.Plan(panel, StripForecast, SamplePanels.Bare).Pots.ShouldHaveSingleItem();
+        PotPlan pot = SamplePanels.Sheet(panel, StripForecast, SamplePanels.Bare).Pots.ShouldHaveSingleItem();
 
         pot.Holds.ShouldBe(0.198);
         pot.RunsDryTime!.Value.ShouldBe(450, 1);

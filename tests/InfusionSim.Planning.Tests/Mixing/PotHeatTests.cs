@@ -60,20 +60,20 @@ public sealed class PotHeatTests
     public void Batches_WhereHeatIsKnown_AreTheFewestThatStayCool()
     {
         Forecast forecast = SamplePanels.Forecast(SamplePanels.Strip());
-        PotPlan pot = MixPlanner.Plan(SamplePanels.Strip(), forecast, Known()).Pots[0];
+        PotPlan pot = SamplePanels.Sheet(SamplePanels.Strip(), forecast, Known()).Pots[0];
 
-        pot.PourTimes.Count.ShouldBeGreaterThan(1);
+        pot.Pours.Count.ShouldBeGreaterThan(1);
         pot.Heat!.IsBearable.ShouldBeTrue();
-        double oneFewer = pot.Mixed / (pot.PourTimes.Count - 1);
-        MixPlanner.Plan(SamplePanels.Strip(), forecast, Known(wishes => wishes with { LargestBatch = oneFewer })).Pots[0].Heat!.IsBearable.ShouldBeFalse();
+        double oneFewer = pot.Mixed / (pot.Pours.Count - 1);
+        SamplePanels.Sheet(SamplePanels.Strip(), forecast, Known(wishes => wishes with { LargestBatch = oneFewer })).Pots[0].Heat!.IsBearable.ShouldBeFalse();
     }
 
     [Fact]
     public void Batches_ThatAPersonSets_StayAndAreJudged()
     {
-        PotPlan pot = MixPlanner.Plan(SamplePanels.Strip(), SamplePanels.Forecast(SamplePanels.Strip()), Known(wishes => wishes with { LargestBatch = 1 })).Pots[0];
+        PotPlan pot = SamplePanels.Sheet(SamplePanels.Strip(), SamplePanels.Forecast(SamplePanels.Strip()), Known(wishes => wishes with { LargestBatch = 1 })).Pots[0];
 
-        pot.PourTimes.ShouldHaveSingleItem();
+        pot.Pours.ShouldHaveSingleItem();
         pot.Heat!.IsBearable.ShouldBeFalse();
         pot.Heat.Stay.ShouldBe(2100, 1e-6);
     }

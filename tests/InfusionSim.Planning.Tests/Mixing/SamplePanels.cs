@@ -44,6 +44,10 @@ internal static class SamplePanels
     public static Forecast Forecast(Panel panel, double gelTime = 1e6) =>
         Forecaster.Predict(panel, new Resin(0.2, gelTime, 0, Density), new Bag(1325, 101325), new Goals(), 1.5);
 
+    /// <summary>The mix sheet of a panel.</summary>
+    public static MixSheet Sheet(Panel panel, Forecast forecast, MixInputs inputs) =>
+        MixPlanner.Plan(panel, forecast, inputs, time => forecast.Map.StateAt(forecast.Clock.ClockAt(time)));
+
     /// <summary>Nothing on top of what is drawn.</summary>
     public static MixInputs Bare { get; } = new(Density, 0, new MixWishes(0, 0, null, 0, null, 313.15));
 

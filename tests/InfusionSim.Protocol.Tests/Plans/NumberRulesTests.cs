@@ -19,7 +19,7 @@ public sealed class NumberRulesTests
     private static IEnumerable<FieldDescriptor> FieldsOfRequests()
     {
         var seen = new HashSet<string>();
-        return FillServiceReflection.Descriptor.Services.Concat(ResinServiceReflection.Descriptor.Services).SelectMany(service => service.Methods)
+        return FillServiceReflection.Descriptor.Services.Concat(ResinServiceReflection.Descriptor.Services).Concat(MixServiceReflection.Descriptor.Services).SelectMany(service => service.Methods)
             .SelectMany(method => MessagesIn(method.InputType, seen).ToList())
             .SelectMany(message => message.Fields.InFieldNumberOrder());
     }
