@@ -110,7 +110,9 @@ public sealed class FillMarcher
             _solver.CopyPressure(pressure);
         }
 
-        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, _gravity);
+        double[] lineSupply = new double[_problem.Operator.LineNodes];
+        _solver.CopyLineSupply(lineSupply);
+        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, lineSupply, _gravity);
         return new FillState
         {
             Clock = clock,
