@@ -23,6 +23,18 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public async Task Mix_OfThePlanInTheReadme_AnswersAsTheReadmeShows()
+    {
+        using CommandSession session = new();
+        session.Write("strip.json", JsonBlock().Match(Readme).Groups["text"].Value);
+        Match shown = MixBlock().Match(Readme);
+
+        (await session.RunAsync(shown.Groups["line"].Value)).ShouldBe(ExitCodes.Done, session.Error);
+
+        session.Output.ShouldStartWith(shown.Groups["text"].Value);
+    }
+
+    [Fact]
     public void Table_OfThePlan_NamesEveryKey()
     {
         IEnumerable<string> keys = PlanKeys.All.Select(path => path[(path.LastIndexOf('.') + 1)..].Replace("[0]", "", StringComparison.Ordinal)).Distinct();
@@ -106,6 +118,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex("```json\n(?<text>.*?)```", RegexOptions.Singleline)]
     private static partial Regex JsonBlock();
+
+    [GeneratedRegex("`infusionsim (?<line>mix [^`]*)` answers[^`]*```\n(?<text>MIX .*?)```", RegexOptions.Singleline)]
+    private static partial Regex MixBlock();
 
     [GeneratedRegex("```\n(?<text>FILLS .*?)```", RegexOptions.Singleline)]
     private static partial Regex AnswerBlock();

@@ -21,7 +21,7 @@ public static class MixWords
         [
             new FillLine("MIX", Text(sheet.All)),
             .. RatioLine(sheet),
-            new FillLine("Where", WhereText(sheet)),
+            new FillLine("Where", WhereText(plan, sheet)),
             new FillLine("On top", OnTopText(plan, sheet)),
             .. PotWords.Lines(sheet, plan),
             new FillLine("Fill", FillText(forecast, plan)),
@@ -40,11 +40,11 @@ public static class MixWords
             yield return new FillLine("", "to part them, give resin.mixRatio.partsByMass: parts of hardener to 100 of resin, as the data sheet says");
     }
 
-    private static string WhereText(MixSheet sheet)
+    private static string WhereText(InfusionPlan plan, MixSheet sheet)
     {
         (double Grams, string Place)[] all =
         [
-            (sheet.InPartG, "in the part"), (sheet.InMeshG, "in mesh and peel ply"), (sheet.InLinesG, "in feed lines and their hoses"), (sheet.OutOfVentsG, "out of the vents"),
+            (sheet.InPartG, "in the part"), (sheet.InMeshG, ResinWords.MeshName(plan)), (sheet.InLinesG, "in feed lines and their hoses"), (sheet.OutOfVentsG, "out of the vents"),
         ];
         string[] told = [.. all.Where(one => one.Grams >= Nothing).Select(one => $"{Amounts.OnScale(one.Grams)} {one.Place}")];
         string sum = told.Length > 1 ? $": {Amounts.OnScale(all.Sum(one => one.Grams))} drawn" : "";

@@ -37,7 +37,8 @@ internal static class ResinWords
         _ => "the cloth",
     };
 
-    private static string MeshName(InfusionPlan plan) => (plan.FlowMeshes.Count > 0, plan.PeelPly is not null) switch
+    /// <summary>What comes off the part, as the plan has it.</summary>
+    internal static string MeshName(InfusionPlan plan) => (plan.FlowMeshes.Count > 0, plan.PeelPly is not null) switch
     {
         (true, true) => "in mesh and peel ply",
         (false, true) => "in the peel ply",

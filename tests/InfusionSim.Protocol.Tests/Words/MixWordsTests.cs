@@ -16,7 +16,7 @@ public sealed class MixWordsTests
     {
         FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs);
         change?.Invoke(forecast);
-        InfusionPlan plan = StraightStrip.With(plan => plan.Mix = new Mix { ReserveFraction = 0.15, PotRestG = 100, WarmestPotDegC = 40 });
+        InfusionPlan plan = RealLayUp.With(plan => plan.Mix = new Mix { ReserveFraction = 0.15, PotRestG = 100, WarmestPotDegC = 40 });
         wish?.Invoke(plan.Mix);
         return FillWords.Text([.. MixWords.Lines(plan, MixSheetMapping.ToContract(sheet), forecast).TakeWhile(line => line.Label != "Caution")]);
     }
