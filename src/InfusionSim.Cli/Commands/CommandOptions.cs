@@ -17,6 +17,13 @@ public static class CommandOptions
         DefaultValueFactory = _ => [],
     };
 
+    /// <summary>Another resin than the plan's.</summary>
+    public static Option<string?> ResinCard() => new("--resin")
+    {
+        Description = "Resin card in place of the plan's resin; a .csv of minutes from mixing and viscosity takes the rest from the plan.",
+        HelpName = "CARD",
+    };
+
     /// <summary>Where the service listens.</summary>
     public static Option<string?> Server() => new("--server")
     {

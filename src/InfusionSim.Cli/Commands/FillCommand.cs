@@ -17,6 +17,7 @@ public static class FillCommand
         ExampleCommand command = new(
             "fill", "Predict one plan: when it is full, what fills last, what stays dry.",
             "infusionsim fill plate.json", "infusionsim fill plate.json --set resin.viscosityPaS=300mPa.s --set \"bag.pressureMbarAbs=-0.95bar(g)\"",
+            "infusionsim fill plate.json --resin calm.json --set shop.temperatureDegC=18degC",
             "infusionsim fill plate.json --set slope.angleDeg=20 --set \"feeds[0].boreMm=8mm\" --set \"feeds[0].hose.boreMm=8mm\" --set \"feeds[0].hose.lengthM=1.5m\"")
         {
             Footnote = "Exit code: 0 it meets its goals, 1 it does not, 2 bad input, 3 no service.\n" + Cautions.Line,

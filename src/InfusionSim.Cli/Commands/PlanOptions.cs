@@ -3,6 +3,7 @@ using InfusionSim.Cli.Client;
 using InfusionSim.Cli.Hosting;
 using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Terminal;
+using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Cli.Commands;
 
@@ -10,6 +11,7 @@ namespace InfusionSim.Cli.Commands;
 internal sealed class PlanOptions
 {
     private readonly Argument<string> _plan = CommandOptions.Plan();
+    private readonly Option<string?> _resin = CommandOptions.ResinCard();
     private readonly Option<string[]> _set = CommandOptions.Set();
     private readonly Option<string?> _server = CommandOptions.Server();
 
@@ -20,6 +22,7 @@ internal sealed class PlanOptions
     {
         command.Add(_plan);
         foreach (Option option in own) command.Add(option);
+        command.Add(_resin);
         command.Add(_set);
         command.Add(_server);
     }
@@ -36,7 +39,10 @@ internal sealed class PlanOptions
     public async Task<(NamedPlan Plan, FillClient Client)> OpenAsync(ParseResult typed, Screen screen, CancellationToken cancellation)
     {
         string path = PathOf(typed);
-        NamedPlan named = new(path, PlanFile.Read(path, typed.GetValue(_set) ?? [], screen.Error));
+        InfusionPlan plan = PlanFile.Read(path, [], screen.Error);
+        if (typed.GetValue(_resin) is string card) CardOfPlan.Replace(plan, card);
+        PlanFile.Change(plan, typed.GetValue(_set) ?? [], screen.Error);
+        NamedPlan named = new(path, plan);
         screen.Begin($"Computing {path}");
         return (named, await ServiceLocation.OpenAsync(typed.GetValue(_server), cancellation));
     }

@@ -48,6 +48,18 @@ public enum Dimension
     /// <summary>Heat given off for each degree of difference.</summary>
     Cooling,
 
+    /// <summary>An energy for each mole.</summary>
+    MolarEnergy,
+
+    /// <summary>A heat for each mass.</summary>
+    SpecificHeat,
+
+    /// <summary>A heat for each mass and degree.</summary>
+    HeatCapacity,
+
+    /// <summary>A rate.</summary>
+    Rate,
+
     /// <summary>An angle.</summary>
     Angle,
 }

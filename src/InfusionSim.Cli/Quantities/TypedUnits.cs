@@ -118,6 +118,30 @@ public static class TypedUnits
         {
             ["w/k"] = 1,
         },
+        [Dimension.MolarEnergy] = new()
+        {
+            ["kj/mol"] = 1000,
+            ["j/mol"] = 1,
+            ["kcal/mol"] = 4184,
+        },
+        [Dimension.SpecificHeat] = new()
+        {
+            ["j/kg"] = 1,
+            ["kj/kg"] = 1000,
+            ["j/g"] = 1000,
+        },
+        [Dimension.HeatCapacity] = new()
+        {
+            ["j/kgk"] = 1,
+            ["kj/kgk"] = 1000,
+            ["j/gk"] = 1000,
+        },
+        [Dimension.Rate] = new()
+        {
+            ["1/s"] = 1,
+            ["/s"] = 1,
+            ["/min"] = 1.0 / 60,
+        },
         [Dimension.Angle] = new()
         {
             ["°"] = Math.PI / 180,
@@ -160,6 +184,10 @@ public static class TypedUnits
         Dimension.ArealWeight => "g/m2, kg/m2, oz/yd2",
         Dimension.Temperature => "degC",
         Dimension.Cooling => "W/K",
+        Dimension.MolarEnergy => "kJ/mol, J/mol, kcal/mol",
+        Dimension.SpecificHeat => "J/kg, kJ/kg, J/g",
+        Dimension.HeatCapacity => "J/kgK, kJ/kgK, J/gK",
+        Dimension.Rate => "/s, /min",
         Dimension.Angle => "deg, rad",
         _ => "a plain number or %",
     };

@@ -25,6 +25,7 @@ public static class PlanKeys
     public static string Unknown(MessageDescriptor message, string path, string key)
     {
         string prefix = path.Length == 0 ? "" : path + ".";
+        if (RefusedKeys.Answer(message, key) is string refused) return $"a plan has no key {prefix}{key}. {refused}";
         string? nearest = NearestKey.Of(key, message.Fields.InDeclarationOrder().Select(field => field.JsonName));
         string? whole = nearest is not null ? prefix + nearest : Elsewhere(key);
         string hint = whole is null ? $"Keys here: {string.Join(", ", message.Fields.InDeclarationOrder().Select(field => field.JsonName))}." : $"Did you mean {whole}?";

@@ -110,9 +110,7 @@ public sealed class FillMarcher
             _solver.CopyPressure(pressure);
         }
 
-        double[] lineSupply = new double[_problem.Operator.LineNodes];
-        _solver.CopyLineSupply(lineSupply);
-        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, lineSupply, _gravity);
+        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, _gravity);
         return new FillState
         {
             Clock = clock,

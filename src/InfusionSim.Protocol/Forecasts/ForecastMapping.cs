@@ -46,6 +46,7 @@ public static class ForecastMapping
 
         LaminateMapping.Add(answer, inputs, forecast.Map.Problem.Cells);
         answer.Bag = BagForecastMapping.ToContract(forecast.Bag, inputs.Bag);
+        answer.Resin = ResinForecastMapping.ToContract(forecast, inputs);
         if (forecast.Lag is Domain.LagForecast lag) answer.Lag = LagMapping.ToContract(lag);
         answer.DrySpots.AddRange(forecast.DrySpots.Select(spot => ToDrySpot(spot, forecast.Clock)));
         for (int k = 0; k < inputs.Panel.TimingMarks.Count; k++)

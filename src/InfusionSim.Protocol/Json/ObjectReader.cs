@@ -88,6 +88,12 @@ internal sealed class ObjectReader(FaultList faults)
     private void AddUnknown(MessageDescriptor descriptor, string path, string key)
     {
         string shown = ValueReader.Shorten(key);
+        if (RefusedKeys.Answer(descriptor, key) is string refused)
+        {
+            faults.Add(Join(path, shown), $"'{shown}' is not a key of {Subject(path, descriptor)}. {refused}", ErrorReason.NotComputedYet);
+            return;
+        }
+
         string? nearest = NearestKey.Of(key, descriptor.Fields.InFieldNumberOrder().Select(field => field.JsonName));
         string advice = nearest is not null
             ? $"did you mean '{nearest}'?"

@@ -37,6 +37,14 @@ public static class NumberRules
 
     private static readonly NumberRule Pitch = new(0.2, 1000, "mm") { IsNeeded = true, Example = "20", Advice = AdviseOnLength };
 
+    private static readonly NumberRule Viscosity = new(0.001, 100, "Pa·s") { Example = "0.3", Advice = (value, _) => value > 0 ? $"{Numbers.Say(value)} mPa·s is {Numbers.Say(value / 1000)}." : null };
+
+    private static readonly NumberRule Temperature = new(-20, 200, "°C") { Advice = static (value, _) => value is > 200 and < 530 ? $"It is degrees Celsius: {Numbers.Say(value)} K is {Numbers.Say(value - 273.15)}." : "It is degrees Celsius." };
+
+    private static readonly NumberRule Activation = new(1, 400, "kJ/mol") { Advice = static (value, _) => value is > 400 and <= 400_000 ? $"{Numbers.Say(value)} J/mol is {Numbers.Say(value / 1000)}." : null };
+
+    private static readonly NumberRule Factor = new(0, 1e40, "1/s") { Advice = static (_, _) => "It is a rate per second: one per minute is a sixtieth of it." };
+
     private static readonly Dictionary<string, NumberRule> Rules = new(StringComparer.Ordinal)
     {
         ["Point.x_mm"] = Coordinate,
@@ -91,13 +99,40 @@ public static class NumberRules
         ["Gap.height_mm"] = new(0.05, 200, "mm") { Advice = AdviseOnLength },
         ["Feed.contact_width_mm"] = ContactWidth,
         ["Vent.contact_width_mm"] = ContactWidth,
-        ["Resin.viscosity_pa_s"] = new(0.001, 100, "Pa·s")
-        {
-            IsNeeded = true,
-            Example = "0.3",
-            Advice = (value, _) => value > 0 ? $"{Numbers.Say(value)} mPa·s is {Numbers.Say(value / 1000)}." : null,
-        },
-        ["Resin.gel_time_min"] = new(0.1, 10_080, "min") { IsNeeded = true, Example = "60", Advice = (_, _) => "It counts from mixing, in minutes." },
+        ["Resin.viscosity_pa_s"] = Viscosity with { IsNeeded = true, IsSpared = static card => card is Resin { ViscosityTemperatures.Count: > 0 } or Resin { ViscosityCurve: not null } },
+        ["Resin.gel_time_min"] = new(0.1, 10_080, "min") { Advice = (_, _) => "It counts from mixing, in minutes." },
+        ["Resin.viscosity_at_deg_c"] = Temperature,
+        ["Resin.gel_time_at_deg_c"] = Temperature,
+        ["Resin.gel_time_mass_g"] = new(0.1, 100_000, "g"),
+        ["Resin.gel_time_activation_kj_per_mol"] = Activation,
+        ["Resin.pot_life_min"] = new(0.1, 10_080, "min") { Advice = (_, _) => "It counts from mixing, in minutes." },
+        ["Resin.viscosity_activation_kj_per_mol"] = Activation,
+        ["ViscosityPoint.deg_c"] = Temperature with { IsNeeded = true, Example = "25" },
+        ["ViscosityPoint.viscosity_pa_s"] = Viscosity with { IsNeeded = true },
+        ["ViscosityCurve.at_deg_c"] = Temperature,
+        ["CurvePoint.at_min"] = new(0, 10_080, "min") { IsNeeded = true, Example = "20", Advice = (_, _) => "It counts from mixing, in minutes." },
+        ["CurvePoint.viscosity_pa_s"] = Viscosity with { Most = 10_000, IsNeeded = true },
+        ["ViscosityRise.doubling_min"] = new(0.1, 10_080, "min") { Advice = (_, _) => "It is the time in which the viscosity doubles, in minutes." },
+        ["ViscosityRise.at_deg_c"] = Temperature,
+        ["ViscosityRise.factor_per_s"] = Factor,
+        ["ViscosityRise.activation_kj_per_mol"] = Activation,
+        ["CureKinetics.first_factor_per_s"] = Factor,
+        ["CureKinetics.first_activation_kj_per_mol"] = Activation,
+        ["CureKinetics.second_factor_per_s"] = Factor,
+        ["CureKinetics.second_activation_kj_per_mol"] = Activation,
+        ["CureKinetics.self_order"] = new(0, 5, ""),
+        ["CureKinetics.rest_order"] = new(0.1, 5, ""),
+        ["CureKinetics.start_conversion"] = new(0, 0.5, "") { Advice = AdviseOnCure },
+        ["CureKinetics.gel_conversion"] = new(0.001, 0.98, "") { IsNeeded = true, Example = "0.6", Advice = AdviseOnCure },
+        ["CureKinetics.handling_conversion"] = new(0.001, 0.999, "") { Advice = AdviseOnCure },
+        ["CureKinetics.heat_of_reaction_j_per_kg"] = new(1000, 2e6, "J/kg") { Advice = static (value, _) => value is > 10 and < 1000 ? $"{Numbers.Say(value)} kJ/kg is {Numbers.Say(value * 1000)}." : null },
+        ["CureKinetics.heat_capacity_j_per_kg_k"] = new(500, 5000, "J/(kg·K)") { Advice = static (value, _) => value is > 0.5 and < 5 ? $"{Numbers.Say(value)} kJ/(kg·K) is {Numbers.Say(value * 1000)}." : null },
+        ["CureKinetics.fitted_from_deg_c"] = Temperature,
+        ["CureKinetics.fitted_to_deg_c"] = Temperature,
+        ["Thickening.exponent"] = new(0, 20, "") { IsNeeded = true, Example = "1.5" },
+        ["Thickening.exponent_per_conversion"] = new(-20, 20, ""),
+        ["ShopTemperature.at_min"] = new(0, 100_000, "min") { IsNeeded = true, Example = "30", Advice = (_, _) => "It counts from the opening of the first feed, in minutes." },
+        ["ShopTemperature.temperature_deg_c"] = Temperature with { IsNeeded = true, Example = "25" },
         ["Resin.mix_to_open_min"] = new(0, 10_080, "min") { Advice = (_, _) => "It is the time from mixing until the first feed opens, in minutes." },
         ["Resin.density_kg_per_m3"] = new(500, 3000, "kg/m³")
         {
@@ -121,7 +156,7 @@ public static class NumberRules
             Example = "0.5",
             Advice = static (value, _) => value is > 1 and <= 100 ? "Give a fraction of the molecules, not per cent." : null,
         },
-        ["Shop.temperature_deg_c"] = new(-20, 200, "°C"),
+        ["Shop.temperature_deg_c"] = Temperature,
         ["Shop.altitude_m"] = new(-430, 7000, "m") { Advice = static (_, _) => "It is the height of the shop above the sea, in metres." },
         ["Bag.pressure_mbar_abs"] = new(0, 1100, "mbar")
         {
@@ -186,6 +221,9 @@ public static class NumberRules
 
     private static string? AdviseOnFraction(double value, InfusionPlan? plan) =>
         value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is the share of the thickness: 0.5 is half.";
+
+    private static string? AdviseOnCure(double value, InfusionPlan? plan) =>
+        value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is a degree of cure: 0 is freshly mixed, 1 is fully cured.";
 
     private static string? AdviseOnPermeability(double value, InfusionPlan? plan) =>
         value is > 1e-6 and < 1 ? $"{Numbers.Say(value)} mm² is {Numbers.Say(value * 1e-6)}." : "Cloth under a bag mostly lies between 1e-12 and 1e-9.";

@@ -1,4 +1,5 @@
 using InfusionSim.Protocol.Faults;
+using InfusionSim.Protocol.Resins;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Plans;

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Vacuum;
+using InfusionSim.Protocol.Resins;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Plans;
@@ -75,6 +76,7 @@ public static class PlanDefaults
         if (plan.Slope is { HasUphillDeg: false } slope) slope.UphillDeg = 0;
 
         if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
+        ShopDefaults.FillIn(plan);
         if (plan.Mix is not null) FillIn(plan.Mix);
         if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = AmbientMbarAbs(plan);
         if (plan.Bag is { HasPressureMbarAbs: false } pumped && BagMapping.HeldMbarAbs(pumped) is double held) pumped.PressureMbarAbs = held;

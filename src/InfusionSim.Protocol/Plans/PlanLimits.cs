@@ -30,6 +30,12 @@ public static class PlanLimits
     /// <summary>Pots [-].</summary>
     public const int MostPots = 50;
 
+    /// <summary>Rows of a table of temperatures [-].</summary>
+    public const int MostRows = 200;
+
+    /// <summary>Readings of a viscosity that was measured over time [-].</summary>
+    public const int MostReadings = 2000;
+
     /// <summary>Plies that one zone lists [-].</summary>
     public const int MostPlies = 200;
 
@@ -54,7 +60,7 @@ public static class PlanLimits
     /// <summary>Letters of a name [-].</summary>
     public const int LongestName = 60;
 
-    /// <summary>Letters of the title [-].</summary>
+    /// <summary>Letters of the title, and of what says where the resin's numbers come from [-].</summary>
     public const int LongestTitle = 200;
 
     /// <summary>Side of the outline below which it was surely drawn in another unit than millimetres [mm] (our own judgement).</summary>

@@ -2,6 +2,7 @@ using Google.Protobuf.Collections;
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Vacuum;
+using InfusionSim.Protocol.Resins;
 using InfusionSim.Protocol.Units;
 using Contract = InfusionSim.Protocol.V1;
 
@@ -18,7 +19,7 @@ public static class PlanMapping
         ArgumentNullException.ThrowIfNull(check);
         if (!check.IsSound) throw new ArgumentException("A plan with faults cannot be mapped.", nameof(check));
         Contract.InfusionPlan plan = check.Plan;
-        return new FillInputs(plan, ToPanel(plan), ToResin(plan.Resin) with { Temperature = TemperatureOf(plan.Shop), Volatiles = VolatilesOf(plan.Resin) }, BagMapping.ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
+        return new FillInputs(plan, ToPanel(plan), ResinMapping.ToResin(plan) with { Volatiles = VolatilesOf(plan.Resin) }, BagMapping.ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
     }
 
     /// <summary>The panel of a plan that has its defaults and no faults.</summary>
@@ -82,15 +83,6 @@ public static class PlanMapping
             if (kept.Count == 0 || kept[^1] != point) kept.Add(point);
         return kept;
     }
-
-    private static Physics.Resins.Resin ToResin(Contract.Resin resin) => new(
-        resin.ViscosityPaS,
-        UnitConversion.SecondsFromMin(resin.GelTimeMin),
-        UnitConversion.SecondsFromMin(resin.MixToOpenMin),
-        resin.DensityKgPerM3);
-
-    private static Physics.Resins.TemperatureCourse? TemperatureOf(Contract.Shop? shop) =>
-        shop is { HasTemperatureDegC: true } ? new(UnitConversion.KelvinFromDegC(shop.TemperatureDegC)) : null;
 
     private static IReadOnlyList<VolatileComponent> VolatilesOf(Contract.Resin resin) =>
         resin.Volatiles.Count == 0 ? [] : [.. resin.Volatiles.Select(static one => new VolatileComponent(ToKind(one.Kind), one.MoleFraction))];

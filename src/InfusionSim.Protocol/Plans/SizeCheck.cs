@@ -19,6 +19,9 @@ internal static class SizeCheck
         Limit(plan.Cores.Count, PlanLimits.MostCores, "cores", "cores");
         Limit(plan.Gaps.Count, PlanLimits.MostGaps, "gaps", "gaps");
         Limit(plan.Pots.Count, PlanLimits.MostPots, "pots", "pots");
+        Limit(plan.Resin?.ViscosityTemperatures.Count ?? 0, PlanLimits.MostRows, "resin.viscosityTemperatures", "rows of viscosity over temperature");
+        Limit(plan.Resin?.ViscosityCurve?.Points.Count ?? 0, PlanLimits.MostReadings, "resin.viscosityCurve.points", "readings of viscosity over time");
+        Limit(plan.Shop?.Temperatures.Count ?? 0, PlanLimits.MostRows, "shop.temperatures", "temperatures of the shop");
         for (int k = 0; k < Math.Min(plan.Preform?.Zones.Count ?? 0, PlanLimits.MostZones); k++)
             Limit(plan.Preform!.Zones[k].LayUp?.Plies.Count ?? 0, PlanLimits.MostPlies, $"preform.zones[{k}].layUp.plies", $"entries in the lay-up of zone {k}");
         Limit(CornersOf(plan), PlanLimits.MostCorners, "preform.outline", "corners in outline, cut-outs, zones, layers and lines");

@@ -15,7 +15,7 @@ internal static class TextCheck
         {
             if (place.Field.FieldType != FieldType.String || place.Field.IsRepeated) continue;
             string text = (string)place.Field.Accessor.GetValue(place.Message);
-            int longest = place.Path == "title" ? PlanLimits.LongestTitle : PlanLimits.LongestName;
+            int longest = place.Path is "title" or "resin.source" ? PlanLimits.LongestTitle : PlanLimits.LongestName;
             if (text.Length > longest)
                 faults.Add(place.Path, $"{place.Path} has {text.Length} letters (\"{ValueReader.Shorten(text)}\"); at most {longest} fit a screen. Shorten it.", ErrorReason.TooLarge);
             if (text.Any(char.IsControl))

@@ -18,7 +18,7 @@ internal static class VolatileCheck
             if (sum > 1) faults.Add("resin.volatiles", $"resin.volatiles have {Numbers.Say(sum)} of the molecules together; they are fractions, at most 1 in all.");
         }
 
-        if (plan.Shop is not { HasTemperatureDegC: true } && !faults.HasUnder("shop"))
+        if (plan.Shop is not ({ HasTemperatureDegC: true } or { Temperatures.Count: > 0 }) && !faults.HasUnder("shop"))
             faults.Add("shop.temperatureDegC", "shop.temperatureDegC is missing; whether resin.volatiles boil depends on it. Give it in °C, for example \"shop\": { \"temperatureDegC\": 20 }.");
     }
 

@@ -51,13 +51,21 @@ public static class UnitConversion
     /// <param name="perHour">Volume an hour [m³/h].</param>
     public static double CubicMetresPerSecondFromPerHour(double perHour) => perHour / 3600;
 
+    /// <summary>Minutes to seconds [s].</summary>
+    /// <param name="minutes">Time [min].</param>
+    public static double SecondsFromMin(double minutes) => minutes * 60;
+
     /// <summary>Degrees Celsius to kelvin [K].</summary>
     /// <param name="celsius">Temperature [°C].</param>
     public static double KelvinFromDegC(double celsius) => celsius + 273.15;
 
-    /// <summary>Minutes to seconds [s].</summary>
-    /// <param name="minutes">Time [min].</param>
-    public static double SecondsFromMin(double minutes) => minutes * 60;
+    /// <summary>Kelvin to degrees Celsius [°C].</summary>
+    /// <param name="kelvin">Temperature [K].</param>
+    public static double DegCFromKelvin(double kelvin) => Kept(kelvin - 273.15);
+
+    /// <summary>Kilojoule per mole to joule per mole [J/mol].</summary>
+    /// <param name="kilojoulePerMole">Activation [kJ/mol].</param>
+    public static double JPerMolFromKjPerMol(double kilojoulePerMole) => kilojoulePerMole * 1000;
 
     /// <summary>Degrees to radians [rad].</summary>
     /// <param name="degrees">Angle [°].</param>
@@ -87,10 +95,6 @@ public static class UnitConversion
     /// <summary>Kilograms per square metre to grams per square metre [g/m²].</summary>
     /// <param name="kilogramsPerSquareMetre">Mass over the area [kg/m²].</param>
     public static double GPerM2FromKgPerM2(double kilogramsPerSquareMetre) => Kept(kilogramsPerSquareMetre * 1000);
-
-    /// <summary>Kelvin to degrees Celsius [°C].</summary>
-    /// <param name="kelvin">Temperature [K].</param>
-    public static double DegCFromKelvin(double kelvin) => Kept(kelvin - 273.15);
 
     /// <summary>Seconds to minutes [min].</summary>
     /// <param name="seconds">Time [s].</param>

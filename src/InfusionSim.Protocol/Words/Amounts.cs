@@ -57,6 +57,15 @@ public static class Amounts
     public static string Length(double millimetres) =>
         millimetres < 999.5 ? $"{Numbers.Say(Numbers.Rounded(millimetres, millimetres < 99.5 ? 2 : 3))} mm" : $"{Numbers.Say(Numbers.Rounded(millimetres / 1000, 2))} m";
 
+    /// <summary>A viscosity: 200 mPa·s, 1.2 Pa·s.</summary>
+    /// <param name="pascalSeconds">Viscosity [Pa·s], above 0.</param>
+    public static string Viscosity(double pascalSeconds) =>
+        pascalSeconds < 0.995 ? $"{Numbers.Figures(1000 * pascalSeconds, 2)} mPa·s" : $"{Numbers.Figures(pascalSeconds, 2)} Pa·s";
+
+    /// <summary>A temperature: 20 °C, 22.5 °C.</summary>
+    /// <param name="celsius">Temperature [°C].</param>
+    public static string Temperature(double celsius) => $"{celsius.ToString("0.#", CultureInfo.InvariantCulture)} °C";
+
     /// <summary>An area: 80 mm², 1 cm², 12 cm², 0.3 m².</summary>
     /// <param name="mm2">Area [mm²], at least 0.</param>
     public static string Area(double mm2)

@@ -28,6 +28,7 @@ public static class FillWords
         lines.AddRange(BagWords.Lines(forecast, plan));
         lines.Add(new FillLine("Air", AirWords.Text(forecast, plan)));
         lines.Add(new FillLine("Resin", ResinWords.Text(forecast, plan)));
+        lines.AddRange(CardWords.Lines(forecast, plan));
         lines.AddRange(LaminateWords.Lines(forecast));
         lines.Add(new FillLine("Sure?", SureText(forecast, plan)));
         if (planFile is not null) lines.Add(new FillLine("Next", NextText(forecast, planFile)));

@@ -65,7 +65,7 @@ public static class FindingSentences
     }
 
     private static string Margin(FillForecast forecast) => forecast.HasSpareTimeS
-        ? $"The resin gels {Amounts.Time(forecast.SpareTimeS)} after the cloth is full ({Numbers.Figures(forecast.GelMarginRatio, 2)} times the fill time)"
+        ? $"The resin gels {Amounts.Time(forecast.SpareTimeS)} after the cloth is full ({Numbers.Figures(forecast.GelMarginRatio, 2)} times {(GelWords.Thickens(forecast) ? "the flow the fill needs" : "the fill time")})"
         : $"The resin gels {Amounts.Time(forecast.GelTimeS)} after opening";
 
     private static string SlowCase(FillForecast forecast)
@@ -76,7 +76,7 @@ public static class FindingSentences
     }
 
     private static string NeededTime(FillForecast forecast) =>
-        forecast.HasGelMarginRatio && forecast.GelMarginRatio > 0 ? $"; it would need {Amounts.Time(forecast.GelTimeS / forecast.GelMarginRatio)}" : "";
+        forecast.HasGelMarginRatio && forecast.GelMarginRatio > 0 && !GelWords.Thickens(forecast) ? $"; it would need {Amounts.Time(forecast.GelTimeS / forecast.GelMarginRatio)}" : "";
 
     private static string FourSquares(Finding finding, InfusionPlan plan) =>
         finding.HasAmount ? Amounts.Area(finding.Amount) : Amounts.Area(4 * plan.Resolution.CellMm * plan.Resolution.CellMm);

@@ -75,7 +75,7 @@ public sealed class PlanSetterTests
     [Fact]
     public void Keys_EveryNumber_HasAUnitOrIsARatio()
     {
-        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "moleFraction", "reserveFraction"];
+        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "moleFraction", "reserveFraction", "startConversion", "gelConversion", "handlingConversion", "selfOrder", "restOrder", "exponent", "exponentPerConversion"];
         PlanKeys.All.Where(path => PlanKeyFacts.UnitOf(path).Length == 0 && PlanKeyFacts.IsNumber(path))
             .Select(path => path[(path.LastIndexOf('.') + 1)..]).Distinct().ShouldBe(ratios, ignoreOrder: true);
     }

@@ -18,7 +18,8 @@ public sealed class ForecastMappingTests
              "filledFraction":1.0,"lastToFill":{"xMm":597.5,"yMm":2.5},"drySpots":[],"timingMarks":[{"name":"M1","arrivalTimeS":450.0}],
              "feeds":[{"name":"F1","resinInCm3":360.0,"resinInG":396.0}],
              "vents":[{"name":"V1","arrivalTimeS":1800.0,"filledFractionAtArrival":1.0,"resinOutCm3":0.0,"resinOutG":0.0,"resinOutCm3PerMin":6.0}],
-             "resinInPreformCm3":360.0,"resinInPreformG":396.0,"cellsWithCloth":96,"massBalanceErrorRatio":1e-12,"numericalErrorRatio":1e-9,"laminates":[]}
+             "resinInPreformCm3":360.0,"resinInPreformG":396.0,"cellsWithCloth":96,"massBalanceErrorRatio":1e-12,"numericalErrorRatio":1e-9,
+             "resin":{"viscosityAtOpeningPaS":0.2,"viscosityAtEndPaS":0.2,"isExtrapolated":false,"basis":[]},"laminates":[]}
             """;
         Contract.FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs);
         forecast.Likely.Basis.ShouldContain("×/÷1.5");

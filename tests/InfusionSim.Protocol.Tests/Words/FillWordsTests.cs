@@ -62,7 +62,7 @@ public sealed class FillWordsTests
         string[] lines = Lines(forecast);
 
         lines[0].ShouldBe("solid 20 min after opening with 71 % of the cloth full (in the fast case full at 20 min)");
-        lines[1].ShouldBe("60 min after mixing = 20 min after opening: 20 min too early, the fill needs 40 min (2.0 times as long)");
+        lines[1].ShouldBe("26 min after mixing = 20 min after opening: 20 min too early, the fill needs 40 min (2.0 times as long)");
         lines[2].ShouldBe("the lower right corner, not reached before it gels");
         lines[3].ShouldNotContain("each minute");
     }
