@@ -15,11 +15,14 @@ internal sealed class CommandSession : IDisposable
     public string Error { get; private set; } = "";
 
     /// <summary>Runs a line as it would be typed in the folder; without the program's name.</summary>
-    public async Task<int> RunAsync(string line, CancellationToken cancellation = default)
+    /// <param name="line">The line.</param>
+    /// <param name="cancellation">Stops it.</param>
+    /// <param name="typed">What is typed while it runs.</param>
+    public async Task<int> RunAsync(string line, CancellationToken cancellation = default, string typed = "")
     {
         using StringWriter output = new(), error = new();
         string[] words = [.. line.Replace("\"", "", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
-        int code = await CommandLine.RunAsync(words, new Screen(output, error), cancellation);
+        int code = await CommandLine.RunAsync(words, new Screen(output, error) { Input = new StringReader(typed) }, cancellation);
         (Output, Error) = (output.ToString().ReplaceLineEndings("\n"), error.ToString().ReplaceLineEndings("\n"));
         return code;
     }

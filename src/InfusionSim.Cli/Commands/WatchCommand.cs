@@ -18,31 +18,44 @@ public static class WatchCommand
     public static Command Create(Screen screen)
     {
         Option<int> moments = new("--moments") { Description = "How many moments to show, 1 to 200.", DefaultValueFactory = _ => 12 };
+        Option<bool> byHand = new("--by-hand") { Description = "Wait after each moment, so that clamps can be turned: open F2, open F2 0.3, shut V1." };
         Option<bool> json = CommandOptions.Json();
-        ExampleCommand command = new("watch", "Watch the fill moment by moment, each as soon as it is computed.", "infusionsim watch plate.json --moments 6")
+        ExampleCommand command = new(
+            "watch", "Watch the fill moment by moment, each as soon as it is computed.", "infusionsim watch plate.json --moments 6", "infusionsim watch plate.json --moments 6 --by-hand")
         {
-            Footnote = Cautions.Line,
+            Footnote = "With --by-hand, type `shut V1` or `open F2` when the moment on the screen is the one to do it; the fill goes on from there.\n" + Cautions.Line,
         };
-        PlanOptions options = new(command, moments);
+        PlanOptions options = new(command, moments, byHand);
         command.Add(json);
         command.SetAction(async (typed, cancellation) =>
         {
             (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
             await using FillClient client = opened;
             bool asJson = typed.GetValue(json);
+            if (typed.GetValue(byHand)) return await ByHandAsync(named, client, screen, typed.GetValue(moments), asJson, cancellation);
             WatchFillRequest request = new() { Plan = named.Plan, Moments = typed.GetValue(moments) };
             PredictFillResponse response = await client.WatchAsync(request, named.Name, step => Tell(screen, step, asJson), cancellation);
             PlanAnswer answer = PlanAnswer.Of(named, response);
-            if (!asJson)
-            {
-                screen.Output.WriteLine();
-                AnswerPrinter.Print(screen, answer);
-                screen.Error.WriteLine(Cautions.Line);
-            }
-
+            if (!asJson) Conclude(screen, answer);
             return answer.MeetsGoals ? ExitCodes.Done : ExitCodes.GoalsNotMet;
         });
         return command;
+    }
+
+    private static async Task<int> ByHandAsync(NamedPlan named, FillClient client, Screen screen, int moments, bool asJson, CancellationToken cancellation)
+    {
+        if (asJson) throw new CommandException(ExitCodes.BadInput, "--by-hand talks with a person and --json with a program; leave one of them out.");
+        (NamedPlan plan, PredictFillResponse response) = await new HandWatch(client, screen, moments, Line).RunAsync(named, cancellation);
+        PlanAnswer answer = PlanAnswer.Of(plan, response);
+        Conclude(screen, answer);
+        return answer.MeetsGoals ? ExitCodes.Done : ExitCodes.GoalsNotMet;
+    }
+
+    private static void Conclude(Screen screen, PlanAnswer answer)
+    {
+        screen.Output.WriteLine();
+        AnswerPrinter.Print(screen, answer);
+        screen.Error.WriteLine(Cautions.Line);
     }
 
     private static void Tell(Screen screen, WatchFillResponse step, bool asJson)

@@ -84,14 +84,14 @@ public static class PlanSetter
             case FieldType.Bool:
                 bool truth = Truth(typed);
                 field.Accessor.SetValue(at, truth);
-                return truth ? "true" : "false";
+                return (truth ? "true" : "false") + LetGo(at, field, plan);
             case FieldType.Enum:
                 EnumValueDescriptor choice = Choose(field.EnumType, typed);
                 field.Accessor.SetValue(at, choice.Number);
                 return choice.Name;
             default:
                 field.Accessor.SetValue(at, typed);
-                return $"'{typed}'";
+                return $"'{typed}'" + LetGo(at, field, plan);
         }
     }
 
@@ -116,6 +116,7 @@ public static class PlanSetter
             return $" (in place of bag.ambientMbarAbs: {Protocol.Units.Numbers.Say(PlanDefaults.AmbientMbarAbs(plan))} mbar of air)";
         }
 
+        if (at is Moment moment) return OnlyOne(moment, set);
         if (at is not Zone zone) return "";
         if (set.FieldNumber == Zone.PorosityFieldNumber && zone.HasFibreVolumeFraction)
         {
@@ -127,6 +128,16 @@ public static class PlanSetter
         zone.ClearPorosity();
         return " (in place of porosity)";
     }
+
+    // A moment is one of its fields.
+    private static string OnlyOne(Moment moment, FieldDescriptor set)
+    {
+        FieldDescriptor[] others = [.. Moment.Descriptor.Fields.InDeclarationOrder().Where(field => field != set && IsSet(field, moment))];
+        foreach (FieldDescriptor other in others) other.Accessor.Clear(moment);
+        return others.Length == 0 ? "" : $" (in place of {others[0].JsonName})";
+    }
+
+    private static bool IsSet(FieldDescriptor field, Moment moment) => field.HasPresence ? field.Accessor.HasValue(moment) : moment.WhenReached.Length > 0;
 
     // "membrane" and "VENT_KIND_MEMBRANE" are the same choice.
     private static EnumValueDescriptor Choose(EnumDescriptor choices, string typed)

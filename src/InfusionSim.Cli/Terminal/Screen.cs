@@ -7,6 +7,9 @@ namespace InfusionSim.Cli.Terminal;
 /// <param name="Error">Everything that is no answer: progress, warnings, faults.</param>
 public sealed record Screen(TextWriter Output, TextWriter Error)
 {
+    /// <summary>What a person types while a command runs; nothing unless it is asked for.</summary>
+    public TextReader Input { get; init; } = TextReader.Null;
+
     /// <summary>Whether somebody watches the error side: only then is there a bar.</summary>
     public bool ShowsProgress { get; init; }
 
@@ -16,6 +19,7 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
     /// <summary>The terminal this program runs in.</summary>
     public static Screen OfThisProcess() => new(Console.Out, Console.Error)
     {
+        Input = Console.In,
         ShowsProgress = !Console.IsErrorRedirected && IsNotDumb,
         ShowsColour = !Console.IsOutputRedirected && IsNotDumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
     };

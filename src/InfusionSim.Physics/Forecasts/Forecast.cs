@@ -88,6 +88,9 @@ public sealed record Forecast
     /// <summary>How far the fill time may be off from the squares alone [-].</summary>
     public required double NumericalError { get; init; }
 
+    /// <summary>What is done with clamps and vacuum before the resin gels, in order of time.</summary>
+    public IReadOnlyList<ClampEvent> ClampEvents { get; init; } = [];
+
     /// <summary>What becomes of the vacuum.</summary>
     public BagForecast Bag { get; init; } = BagForecast.Nothing;
 

@@ -107,6 +107,7 @@ public static class Forecaster
         {
             Outcome = end.Outcome,
             Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag, feedLines, vacuum),
+            ClampEvents = ClampEvents.Of(map, clock),
             Bag = vacuum,
             FillTime = fills ? clock.TimeAt(end.FillClock) : null,
             GelTime = clock.GelTime,

@@ -45,6 +45,7 @@ public static class ForecastMapping
         }
 
         LaminateMapping.Add(answer, inputs, forecast.Map.Problem.Cells);
+        answer.ClampEvents.AddRange(forecast.ClampEvents.Select(ClampEventMapping.ToContract));
         answer.Bag = BagForecastMapping.ToContract(forecast.Bag, inputs.Bag);
         answer.Resin = ResinForecastMapping.ToContract(forecast, inputs);
         if (forecast.Lag is Domain.LagForecast lag) answer.Lag = LagMapping.ToContract(lag);

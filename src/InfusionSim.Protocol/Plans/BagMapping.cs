@@ -10,6 +10,7 @@ internal static class BagMapping
     /// <summary>The bag of a sound plan with its defaults.</summary>
     public static Physics.Clock.Bag ToBag(Contract.Bag bag) => new(UnitConversion.PascalFromMbar(bag.PressureMbarAbs), UnitConversion.PascalFromMbar(bag.AmbientMbarAbs))
     {
+        Steps = ClampMapping.ToSteps(bag),
         Leak = LeakOf(bag),
         Pump = PumpOf(bag),
         DrawnVolume = bag.DropTest is { HasVolumeL: true } test ? UnitConversion.CubicMetresFromLitres(test.VolumeL) : null,

@@ -1,3 +1,4 @@
+using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Protocol.Units;
 using Contract = InfusionSim.Protocol.V1;
@@ -7,19 +8,21 @@ namespace InfusionSim.Protocol.Plans;
 /// <summary>Turns the lines, hoses, pots and gaps of a checked plan into what the physics takes.</summary>
 internal static class LineMapping
 {
-    /// <summary>A feed.</summary>
-    public static Feed ToFeed(Contract.Feed feed) => new(feed.Name, PlanMapping.ToPath(feed.Path), UnitConversion.MetresFromMm(feed.ContactWidthMm))
+    /// <summary>A feed with its clamp.</summary>
+    public static Feed ToFeed(Contract.Feed feed, Clamp clamp) => new(feed.Name, PlanMapping.ToPath(feed.Path), UnitConversion.MetresFromMm(feed.ContactWidthMm))
     {
         Bore = feed.HasBoreMm ? UnitConversion.MetresFromMm(feed.BoreMm) : null,
         Hose = ToHose(feed.Hose),
         Pot = feed.Pot.Length > 0 ? feed.Pot : null,
+        Clamp = clamp,
     };
 
-    /// <summary>A vent.</summary>
-    public static Vent ToVent(Contract.Vent vent) => new(vent.Name, PlanMapping.ToPath(vent.Path), UnitConversion.MetresFromMm(vent.ContactWidthMm), ToKind(vent.Kind))
+    /// <summary>A vent with its clamp.</summary>
+    public static Vent ToVent(Contract.Vent vent, Clamp clamp) => new(vent.Name, PlanMapping.ToPath(vent.Path), UnitConversion.MetresFromMm(vent.ContactWidthMm), ToKind(vent.Kind))
     {
         Bore = vent.HasBoreMm ? UnitConversion.MetresFromMm(vent.BoreMm) : null,
         Hose = ToHose(vent.Hose),
+        Clamp = clamp,
     };
 
     /// <summary>A gap.</summary>
@@ -27,7 +30,10 @@ internal static class LineMapping
         gap.Name, PlanMapping.ToPath(gap.Path), UnitConversion.MetresFromMm(gap.WidthMm), gap.HasHeightMm ? UnitConversion.MetresFromMm(gap.HeightMm) : null);
 
     /// <summary>A pot.</summary>
-    public static Pot ToPot(Contract.Pot pot) => new(pot.Name, UnitConversion.MetresFromMm(pot.LevelMm), ToHose(pot.Hose));
+    public static Pot ToPot(Contract.Pot pot) => new(pot.Name, UnitConversion.MetresFromMm(pot.LevelMm), ToHose(pot.Hose))
+    {
+        Mass = pot.HasMassG ? UnitConversion.KilogramsFromGrams(pot.MassG) : null,
+    };
 
     private static Hose? ToHose(Contract.Hose? hose) => hose is null
         ? null

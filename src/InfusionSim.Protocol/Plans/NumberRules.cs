@@ -33,6 +33,11 @@ public static class NumberRules
         Advice = static (value, _) => value is > 0 and < 0.05 ? $"It is parts of hardener to 100 of resin: 1 : {Numbers.Say(value)} is {Numbers.Say(value * 100)}." : "It is parts of hardener to 100 of resin.",
     };
 
+    private static readonly NumberRule OpenFraction = new(0.001, 1, "")
+    {
+        Advice = static (value, _) => value is > 1 and <= 100 ? "Give a fraction, not per cent." : "It is the share of the hose's conductance that the clamp leaves; shuts shuts it.",
+    };
+
     private static readonly NumberRule Angle = new(-360, 360, "°");
 
     private static readonly NumberRule Pitch = new(0.2, 1000, "mm") { IsNeeded = true, Example = "20", Advice = AdviseOnLength };
@@ -97,6 +102,12 @@ public static class NumberRules
         },
         ["Gap.width_mm"] = new(0.05, 100, "mm") { IsNeeded = true, Example = "2", Advice = AdviseOnLength },
         ["Gap.height_mm"] = new(0.05, 200, "mm") { Advice = AdviseOnLength },
+        ["Feed.open_fraction"] = OpenFraction,
+        ["Vent.open_fraction"] = OpenFraction,
+        ["Moment.at_min"] = new(0, 10_080, "min") { Advice = static (_, _) => "It counts from the opening of the first feed, in minutes." },
+        ["ClampStep.open_fraction"] = OpenFraction with { Least = 0, IsNeeded = true, Example = "0.5" },
+        ["BagStep.pressure_mbar_abs"] = new(0, 1100, "mbar") { IsNeeded = true, Example = "500", Advice = AdviseOnBagPressure },
+        ["Pot.mass_g"] = new(1, 1e7, "g") { Advice = static (value, _) => value is > 0 and < 1 ? $"It is grams: {Numbers.Say(value)} kg is {Numbers.Say(value * 1000)}." : "It is the resin in the pot, in grams." },
         ["Feed.contact_width_mm"] = ContactWidth,
         ["Vent.contact_width_mm"] = ContactWidth,
         ["Resin.viscosity_pa_s"] = Viscosity with { IsNeeded = true, IsSpared = static card => card is Resin { ViscosityTemperatures.Count: > 0 } or Resin { ViscosityCurve: not null } },

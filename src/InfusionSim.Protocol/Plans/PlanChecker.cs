@@ -40,6 +40,7 @@ public static class PlanChecker
         LeakCheck.Run(plan, filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
         VolatileCheck.Run(filled, faults);
+        ClampCheck.Run(filled, faults);
         DrawingCheck.Run(filled, faults, warnings);
         NotComputedCheck.Run(filled, faults);
         return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);

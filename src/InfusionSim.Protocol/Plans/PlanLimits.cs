@@ -27,6 +27,9 @@ public static class PlanLimits
     /// <summary>Gaps [-].</summary>
     public const int MostGaps = 100;
 
+    /// <summary>Clamp steps of all lines together, and steps of the vacuum [-]: each is a fresh start of the flow.</summary>
+    public const int MostClampSteps = 100;
+
     /// <summary>Pots [-].</summary>
     public const int MostPots = 50;
 

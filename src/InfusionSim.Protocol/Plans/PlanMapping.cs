@@ -1,5 +1,6 @@
 using Google.Protobuf.Collections;
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Vacuum;
 using InfusionSim.Protocol.Resins;
@@ -24,12 +25,14 @@ public static class PlanMapping
 
     /// <summary>The panel of a plan that has its defaults and no faults.</summary>
     /// <param name="plan">The plan.</param>
-    internal static Panel ToPanel(Contract.InfusionPlan plan) =>
-        new(
+    internal static Panel ToPanel(Contract.InfusionPlan plan)
+    {
+        Clamp[] clamps = [.. ClampedLine.Of(plan).Select(ClampMapping.ToClamp)];
+        return new(
             RegionOf(plan.Preform),
             [.. plan.Preform.Zones.Select(LayerMapping.ToZone)],
-            [.. plan.Feeds.Select(LineMapping.ToFeed)],
-            [.. plan.Vents.Select(LineMapping.ToVent)],
+            [.. plan.Feeds.Select((feed, k) => LineMapping.ToFeed(feed, clamps[k]))],
+            [.. plan.Vents.Select((vent, k) => LineMapping.ToVent(vent, clamps[plan.Feeds.Count + k]))],
             [.. plan.TimingMarks.Select(mark => new TimingMark(mark.Name, ToPoint(mark.At)))],
             UnitConversion.MetresFromMm(plan.Resolution.CellMm))
         {
@@ -41,6 +44,7 @@ public static class PlanMapping
             SubLayers = plan.Resolution.HasSubLayers ? plan.Resolution.SubLayers : null,
             Slope = plan.Slope is null ? null : new Slope(UnitConversion.RadiansFromDeg(plan.Slope.UphillDeg), UnitConversion.RadiansFromDeg(plan.Slope.AngleDeg)),
         };
+    }
 
     /// <summary>Outline and cut-outs [m].</summary>
     /// <param name="preform">A preform whose rings have at least three corners each.</param>

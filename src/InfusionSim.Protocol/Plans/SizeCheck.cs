@@ -18,6 +18,8 @@ internal static class SizeCheck
         Limit(plan.FlowMeshes.Count, PlanLimits.MostMeshes, "flowMeshes", "flow meshes");
         Limit(plan.Cores.Count, PlanLimits.MostCores, "cores", "cores");
         Limit(plan.Gaps.Count, PlanLimits.MostGaps, "gaps", "gaps");
+        Limit(plan.Feeds.Sum(feed => feed.ClampSteps.Count) + plan.Vents.Sum(vent => vent.ClampSteps.Count), PlanLimits.MostClampSteps, "feeds", "clamp steps");
+        Limit(plan.Bag?.Steps.Count ?? 0, PlanLimits.MostClampSteps, "bag.steps", "steps of the vacuum");
         Limit(plan.Pots.Count, PlanLimits.MostPots, "pots", "pots");
         Limit(plan.Resin?.ViscosityTemperatures.Count ?? 0, PlanLimits.MostRows, "resin.viscosityTemperatures", "rows of viscosity over temperature");
         Limit(plan.Resin?.ViscosityCurve?.Points.Count ?? 0, PlanLimits.MostReadings, "resin.viscosityCurve.points", "readings of viscosity over time");

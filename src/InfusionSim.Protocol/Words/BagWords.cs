@@ -45,7 +45,7 @@ internal static class BagWords
         };
     }
 
-    private static double DeepestOf(InfusionPlan plan) => plan.Bag.PressureMbarAbs;
+    private static double DeepestOf(InfusionPlan plan) => plan.Bag.Steps.Select(static step => step.PressureMbarAbs).Append(plan.Bag.PressureMbarAbs).Min();
 
     private static string Extrapolated(BagForecast bag) => bag.BoilingIsExtrapolated ? " (extrapolated)" : "";
 

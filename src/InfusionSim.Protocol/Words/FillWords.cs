@@ -25,6 +25,7 @@ public static class FillWords
         lines.AddRange(SideWords.Lines(forecast));
         lines.AddRange(LineWords.Lines(forecast));
         lines.AddRange(VentWords.Lines(forecast, plan));
+        lines.AddRange(ClampWords.Lines(forecast, plan));
         lines.AddRange(BagWords.Lines(forecast, plan));
         lines.Add(new FillLine("Air", AirWords.Text(forecast, plan)));
         lines.Add(new FillLine("Resin", ResinWords.Text(forecast, plan)));

@@ -24,6 +24,8 @@ public static class OutcomeWords
         Outcome.TrapsAir => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening{Band(forecast)}, {LargestSpot(forecast, plan)}",
         Outcome.StopsShort when forecast.HasHeightReachedMm =>
             $"climbs {Amounts.Length(forecast.HeightReachedMm)} and comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
+        Outcome.StopsShort when ClampWords.AllFeedsShut(forecast, plan) =>
+            $"every feed is shut by {Amounts.Time(forecast.EndTimeS)}; comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.StopsShort or Outcome.PotRunsDry => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         _ => $"full {Amounts.Time(forecast.FillTimeS)} after opening{Band(forecast)}",
     });

@@ -46,5 +46,55 @@ public sealed class WatchCommandTests : IDisposable
         _session.Error.ShouldContain("200");
     }
 
+    [Fact]
+    public async Task ByHand_FeedShutHalfWay_StopsThereAndSaysSo()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync("watch strip.json --moments 4 --by-hand", typed: "\nshut F1\n")).ShouldBe(ExitCodes.GoalsNotMet, _session.Error);
+
+        // Moments at a quarter and a half of the time; half the time is 71 % of a strip.
+        _session.Output.Split('\n').Count(line => line.Contains("% full,", StringComparison.Ordinal)).ShouldBe(2);
+        _session.Output.ShouldContain("STOPS SHORT");
+        _session.Output.ShouldContain("every feed is shut by");
+        _session.Output.ShouldContain("F1 shuts at");
+        _session.Error.ShouldContain("By hand: F1 shut at");
+    }
+
+    [Fact]
+    public async Task ByHand_NothingTyped_IsTheSameAsWatching()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+        await _session.RunAsync("watch strip.json --moments 4");
+        string watched = _session.Output;
+
+        (await _session.RunAsync("watch strip.json --moments 4 --by-hand", typed: "\n\n\n\n")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldBe(watched);
+    }
+
+    [Theory]
+    [InlineData("shut F7", "no feed or vent is called 'F7'. Did you mean F1?")]
+    [InlineData("close F1", "'close F1' is not understood. Enter for the next moment, open F2, open F2 0.3, shut V1, stop.")]
+    [InlineData("open F1 30", "'30' is no share between 0 and 1. Write for example open F1 0.3, or shut F1.")]
+    [InlineData("open F1 0.3", "feed 'F1' has no hose")]
+    public async Task ByHand_WhatCannotBeDone_IsSaidAndAskedAgain(string typed, string says)
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync("watch strip.json --moments 2 --by-hand", typed: typed + "\nstop\n")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Error.ShouldContain(says);
+        _session.Error.ShouldNotContain("By hand:");
+    }
+
+    [Fact]
+    public async Task ByHand_AsJson_IsRefused()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync("watch strip.json --by-hand --json")).ShouldBe(ExitCodes.BadInput);
+    }
+
     public void Dispose() => _session.Dispose();
 }

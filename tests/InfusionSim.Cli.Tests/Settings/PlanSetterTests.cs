@@ -63,6 +63,15 @@ public sealed class PlanSetterTests
     public void Set_WhatThereIsNot_SaysWhatThereIs(string typed, string says) =>
         Should.Throw<FormatException>(() => PlanSetter.Set(_plan, Setting.Parse(typed))).Message.ShouldContain(says);
 
+    [Fact]
+    public void Set_AnotherMoment_LetsGoOfTheOneBefore()
+    {
+        PlanSetter.Set(_plan, Setting.Parse("feeds[0].shuts.atMin=10")).ShouldBe("feeds[0].shuts.atMin = 10 min");
+        PlanSetter.Set(_plan, Setting.Parse("feeds[0].shuts.whenReached=M1")).ShouldBe("feeds[0].shuts.whenReached = 'M1' (in place of atMin)");
+        PlanSetter.Set(_plan, Setting.Parse("feeds[0].shuts.whenFull=true")).ShouldBe("feeds[0].shuts.whenFull = true (in place of whenReached)");
+        _plan.Feeds[0].Shuts.ShouldBe(new InfusionSim.Protocol.V1.Moment { WhenFull = true });
+    }
+
     [Theory]
     [InlineData("resin.viscosityPaS")]
     [InlineData("=3")]
@@ -75,7 +84,7 @@ public sealed class PlanSetterTests
     [Fact]
     public void Keys_EveryNumber_HasAUnitOrIsARatio()
     {
-        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "moleFraction", "reserveFraction", "startConversion", "gelConversion", "handlingConversion", "selfOrder", "restOrder", "exponent", "exponentPerConversion"];
+        string[] ratios = ["porosity", "fibreVolumeFraction", "permeabilityFactor", "smallestGelMarginRatio", "toolSkinFraction", "partsByMass", "partsByVolume", "moleFraction", "openFraction", "reserveFraction", "startConversion", "gelConversion", "handlingConversion", "selfOrder", "restOrder", "exponent", "exponentPerConversion"];
         PlanKeys.All.Where(path => PlanKeyFacts.UnitOf(path).Length == 0 && PlanKeyFacts.IsNumber(path))
             .Select(path => path[(path.LastIndexOf('.') + 1)..]).Distinct().ShouldBe(ratios, ignoreOrder: true);
     }

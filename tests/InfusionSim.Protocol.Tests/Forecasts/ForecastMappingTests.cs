@@ -19,7 +19,7 @@ public sealed class ForecastMappingTests
              "feeds":[{"name":"F1","resinInCm3":360.0,"resinInG":396.0}],
              "vents":[{"name":"V1","arrivalTimeS":1800.0,"filledFractionAtArrival":1.0,"resinOutCm3":0.0,"resinOutG":0.0,"resinOutCm3PerMin":6.0}],
              "resinInPreformCm3":360.0,"resinInPreformG":396.0,"cellsWithCloth":96,"massBalanceErrorRatio":1e-12,"numericalErrorRatio":1e-9,
-             "resin":{"viscosityAtOpeningPaS":0.2,"viscosityAtEndPaS":0.2,"isExtrapolated":false,"basis":[]},"laminates":[]}
+             "resin":{"viscosityAtOpeningPaS":0.2,"viscosityAtEndPaS":0.2,"isExtrapolated":false,"basis":[]},"clampEvents":[],"laminates":[]}
             """;
         Contract.FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs);
         forecast.Likely.Basis.ShouldContain("×/÷1.5");

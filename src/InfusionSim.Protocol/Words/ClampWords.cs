@@ -1,0 +1,52 @@
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Words;
+
+/// <summary>The lines about clamps and steps of the vacuum: what is done, when that is, and what never comes.</summary>
+internal static class ClampWords
+{
+    /// <summary>Rules that are told one by one [-].</summary>
+    private const int MostTold = 6;
+
+    /// <summary>One line a rule, in the order in which they come, those that never do last; none for a plan without clamps.</summary>
+    public static IEnumerable<FillLine> Lines(FillForecast forecast, InfusionPlan plan)
+    {
+        ClampEvent[] events = [.. forecast.ClampEvents.OrderBy(static one => one.TimeS)];
+        PlannedTurn[] rules = [.. PlannedTurn.Of(plan)];
+        string[] done = [.. events.Select(one => Done(one, plan))];
+        string[] never = [.. rules.Where(rule => !events.Any(rule.IsDoneBy)).Select(rule => $"{Never(rule)}: {MomentWords.WhyNever(rule.When, plan)}")];
+        string[] told = [.. done.Concat(never)];
+        for (int k = 0; k < Math.Min(MostTold, told.Length); k++) yield return new FillLine(k == 0 ? "Clamps" : "", told[k]);
+        if (told.Length > MostTold) yield return new FillLine("", $"and {told.Length - MostTold} more (--json lists all)");
+    }
+
+    /// <summary>Whether every feed is shut at the end, so that nothing flows any more.</summary>
+    public static bool AllFeedsShut(FillForecast forecast, InfusionPlan plan) =>
+        plan.Feeds.Count > 0 && plan.Feeds.All(feed => OpenAtEnd(feed, forecast) == 0);
+
+    private static double OpenAtEnd(Feed feed, FillForecast forecast) =>
+        forecast.ClampEvents.LastOrDefault(one => one.Line == feed.Name && one.TimeS <= forecast.EndTimeS) is ClampEvent last ? last.OpenFraction : feed.Opens is null ? 1 : 0;
+
+    private static string Done(ClampEvent done, InfusionPlan plan)
+    {
+        string when = done.When is null || done.When.HasAtMin ? $"at {Amounts.Time(done.TimeS)}" : $"{MomentWords.When(done.When, plan)}, {Amounts.Time(done.TimeS)}";
+        return done.HasPressureMbarAbs ? $"bag to {Numbers.Say(done.PressureMbarAbs)} mbar {when}" : $"{Turn(done.Line, done.OpenFraction)} {when}";
+    }
+
+    private static string Never(PlannedTurn rule) => rule switch
+    {
+        { PressureMbarAbs: double pressure } => $"bag never to {Numbers.Say(pressure)} mbar",
+        { OpenFraction: 0 } => $"{rule.Line} never shuts",
+        { OpenFraction: 1 } => $"{rule.Line} never opens",
+        _ => $"{rule.Line} is never set to {Numbers.Say(rule.OpenFraction ?? 1)} open",
+    };
+
+    private static string Turn(string line, double openFraction) => openFraction switch
+    {
+        0 => $"{line} shuts",
+        1 => $"{line} opens",
+        _ => $"{line} is set to {Numbers.Say(openFraction)} open",
+    };
+}
