@@ -14,15 +14,15 @@ internal sealed class CommandSession : IDisposable
 
     public string Error { get; private set; } = "";
 
+    /// <summary>What is typed while a command runs.</summary>
+    public string Typed { get; set; } = "";
+
     /// <summary>Runs a line as it would be typed in the folder; without the program's name.</summary>
-    /// <param name="line">The line.</param>
-    /// <param name="cancellation">Stops it.</param>
-    /// <param name="typed">What is typed while it runs.</param>
-    public async Task<int> RunAsync(string line, CancellationToken cancellation = default, string typed = "")
+    public async Task<int> RunAsync(string line, CancellationToken cancellation = default)
     {
         using StringWriter output = new(), error = new();
         string[] words = [.. line.Replace("\"", "", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
-        int code = await CommandLine.RunAsync(words, new Screen(output, error) { Input = new StringReader(typed) }, cancellation);
+        int code = await CommandLine.RunAsync(words, new Screen(output, error) { Input = new StringReader(Typed) }, cancellation);
         (Output, Error) = (output.ToString().ReplaceLineEndings("\n"), error.ToString().ReplaceLineEndings("\n"));
         return code;
     }

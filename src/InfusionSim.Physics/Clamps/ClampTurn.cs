@@ -5,8 +5,4 @@ namespace InfusionSim.Physics.Clamps;
 /// <param name="IsVent">Whether the clamp is that of a vent.</param>
 /// <param name="Line">Index of the feed or vent in the panel's order.</param>
 /// <param name="OpenFraction">How far open it is from then on [-], 0 shut to 1 open.</param>
-public sealed record ClampTurn(double Clock, bool IsVent, int Line, double OpenFraction)
-{
-    /// <summary>The moment that was waited for; null for a turn made by hand in a test.</summary>
-    public Moment? When { get; init; }
-}
+public sealed record ClampTurn(double Clock, bool IsVent, int Line, double OpenFraction);

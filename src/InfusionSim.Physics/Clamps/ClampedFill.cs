@@ -139,11 +139,11 @@ internal sealed class ClampedFill
         _pending.Remove(rule);
         if (rule.IsOfBag)
         {
-            _bagTurns.Add(new(clock, rule.Value) { When = rule.When });
+            _bagTurns.Add(new(clock, rule.Value));
             return;
         }
 
-        ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value) { When = rule.When };
+        ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value);
         _turns.Add(turn);
         _clamps = _clamps.After(turn);
     }
@@ -160,10 +160,10 @@ internal sealed class ClampedFill
     {
         IEnumerable<ClampTurn> due = withDue
             ? _pending.Where(static rule => rule is { IsOfBag: false, When: AtTime })
-                .Select(rule => new ClampTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.IsVent, rule.Line, rule.Value) { When = rule.When })
+                .Select(rule => new ClampTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.IsVent, rule.Line, rule.Value))
             : [];
         IEnumerable<BagTurn> dueBag = withDue
-            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.Value) { When = rule.When })
+            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.Value))
             : [];
         return new FillMap(_problem, [.. _stretches], _track, _total!)
         {

@@ -107,7 +107,6 @@ public static class Forecaster
         {
             Outcome = end.Outcome,
             Findings = FindingList.Of(map, sealedSpots, vents, end, clock, goals, likely, state, lag, feedLines, vacuum),
-            ClampEvents = ClampEvents.Of(map, clock),
             Bag = vacuum,
             FillTime = fills ? clock.TimeAt(end.FillClock) : null,
             GelTime = clock.GelTime,

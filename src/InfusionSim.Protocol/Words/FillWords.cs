@@ -77,6 +77,7 @@ public static class FillWords
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
         Outcome.StopsShort when forecast.HasHeightReachedMm => $"raise the pot or feed from higher up, then infusionsim compare {planFile} other.json",
         Outcome.StopsShort => $"give the dry place a feed of its own; infusionsim plot {planFile} --picture front -o front.png shows it",
+        Outcome.PotRunsDry => $"infusionsim mix {planFile} says how much to mix",
         _ => $"infusionsim plot {planFile} --picture front -o front.png shows how far it gets",
     };
 }

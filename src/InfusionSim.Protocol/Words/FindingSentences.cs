@@ -21,8 +21,7 @@ public static class FindingSentences
             FindingKind.GelsFirst =>
                 $"The resin gels {Amounts.Time(forecast.GelTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{NeededTime(forecast)}. "
                 + "Bring feeds and far corners closer together, open sooner after mixing or take a slower resin.",
-            FindingKind.PotRunsDry =>
-                $"The pot is empty{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, " after ", "")}. Mix more.",
+            FindingKind.PotRunsDry => EmptyPotWords.RunsDry(finding, forecast, plan),
             FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst && forecast.HasHeightReachedMm =>
                 $"Even without gel the resin would never climb to {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. Raise the pot, feed from higher up or lay the panel flatter.",
             FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst =>

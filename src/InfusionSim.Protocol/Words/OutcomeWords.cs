@@ -26,7 +26,8 @@ public static class OutcomeWords
             $"climbs {Amounts.Length(forecast.HeightReachedMm)} and comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.StopsShort when ClampWords.AllFeedsShut(forecast, plan) =>
             $"every feed is shut by {Amounts.Time(forecast.EndTimeS)}; comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
-        Outcome.StopsShort or Outcome.PotRunsDry => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
+        Outcome.PotRunsDry => $"a pot is empty {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
+        Outcome.StopsShort => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         _ => $"full {Amounts.Time(forecast.FillTimeS)} after opening{Band(forecast)}",
     });
 

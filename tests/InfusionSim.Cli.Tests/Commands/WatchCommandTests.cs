@@ -51,7 +51,8 @@ public sealed class WatchCommandTests : IDisposable
     {
         await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
 
-        (await _session.RunAsync("watch strip.json --moments 4 --by-hand", typed: "\nshut F1\n")).ShouldBe(ExitCodes.GoalsNotMet, _session.Error);
+        _session.Typed = "\nshut F1\n";
+        (await _session.RunAsync("watch strip.json --moments 4 --by-hand")).ShouldBe(ExitCodes.GoalsNotMet, _session.Error);
 
         // Moments at a quarter and a half of the time; half the time is 71 % of a strip.
         _session.Output.Split('\n').Count(line => line.Contains("% full,", StringComparison.Ordinal)).ShouldBe(2);
@@ -68,7 +69,8 @@ public sealed class WatchCommandTests : IDisposable
         await _session.RunAsync("watch strip.json --moments 4");
         string watched = _session.Output;
 
-        (await _session.RunAsync("watch strip.json --moments 4 --by-hand", typed: "\n\n\n\n")).ShouldBe(ExitCodes.Done, _session.Error);
+        _session.Typed = "\n\n\n\n";
+        (await _session.RunAsync("watch strip.json --moments 4 --by-hand")).ShouldBe(ExitCodes.Done, _session.Error);
 
         _session.Output.ShouldBe(watched);
     }
@@ -82,7 +84,8 @@ public sealed class WatchCommandTests : IDisposable
     {
         await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
 
-        (await _session.RunAsync("watch strip.json --moments 2 --by-hand", typed: typed + "\nstop\n")).ShouldBe(ExitCodes.Done, _session.Error);
+        _session.Typed = typed + "\nstop\n";
+        (await _session.RunAsync("watch strip.json --moments 2 --by-hand")).ShouldBe(ExitCodes.Done, _session.Error);
 
         _session.Error.ShouldContain(says);
         _session.Error.ShouldNotContain("By hand:");
