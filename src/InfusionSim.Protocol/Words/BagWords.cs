@@ -13,7 +13,7 @@ internal static class BagWords
         if (bag.HasLeakMbarLPerS) yield return new FillLine("Bag", Leak(bag, plan));
         if (!bag.HasBoilsBelowMbarAbs) yield break;
         bool boils = forecast.Findings.Any(static finding => finding.Kind == FindingKind.MayBoil);
-        string verdict = boils ? ": at the vents it may" : "";
+        string verdict = boils ? ": it may bubble near the vents" : "";
         yield return new FillLine(bag.HasLeakMbarLPerS ? "" : "Bag", $"the resin boils below {Mbar(bag.BoilsBelowMbarAbs)}{Extrapolated(bag)}; the bag has {Mbar(plan.Bag.PressureMbarAbs)}{verdict}");
     }
 

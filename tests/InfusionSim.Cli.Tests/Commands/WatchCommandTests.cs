@@ -47,22 +47,6 @@ public sealed class WatchCommandTests : IDisposable
     }
 
     [Fact]
-    public async Task ByHand_FeedShutHalfWay_StopsThereAndSaysSo()
-    {
-        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
-
-        _session.Typed = "\nshut F1\n";
-        (await _session.RunAsync("watch strip.json --moments 4 --by-hand")).ShouldBe(ExitCodes.GoalsNotMet, _session.Error);
-
-        // Moments at a quarter and a half of the time; half the time is 71 % of a strip.
-        _session.Output.Split('\n').Count(line => line.Contains("% full,", StringComparison.Ordinal)).ShouldBe(2);
-        _session.Output.ShouldContain("STOPS SHORT");
-        _session.Output.ShouldContain("every feed is shut by");
-        _session.Output.ShouldContain("F1 shuts at");
-        _session.Error.ShouldContain("By hand: F1 shut at");
-    }
-
-    [Fact]
     public async Task ByHand_NothingTyped_IsTheSameAsWatching()
     {
         await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");

@@ -48,7 +48,7 @@ public sealed class BagWordsTests
         forecast.Findings.Add(new Finding { Kind = FindingKind.MayBoil, Amount = 4.36, AmountUnit = "mbar_abs" });
 
         FillWords.Lines(PlanChecker.Check(Styrenated).Plan, forecast).Single(line => line.Label == "Bag").Text
-            .ShouldBe("the resin boils below 4.4 mbar (extrapolated); the bag has 2 mbar: at the vents it may");
+            .ShouldBe("the resin boils below 4.4 mbar (extrapolated); the bag has 2 mbar: it may bubble near the vents");
     }
 
     private static string Line(BagForecast bag) => FillWords.Lines(StraightStrip.Plan(), Strip(bag)).Single(line => line.Label == "Bag").Text;
