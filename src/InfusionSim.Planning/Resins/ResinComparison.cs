@@ -17,7 +17,7 @@ public static class ResinComparison
 
     /// <summary>Compares resins.</summary>
     /// <param name="panel">Cloth and line plan.</param>
-    /// <param name="resins">The resins, at least one.</param>
+    /// <param name="candidates">The resins, at least one.</param>
     /// <param name="bag">What drives them.</param>
     /// <param name="goals">What is asked of them.</param>
     /// <param name="permeabilityFactor">How uncertain the permeability of the cloth as a whole is, times or divided by [-], at least 1.</param>
@@ -26,7 +26,7 @@ public static class ResinComparison
     /// <returns>What each does, in the order given.</returns>
     public static IReadOnlyList<ResinOnPanel> Of(
         Panel panel,
-        IReadOnlyList<Resin> resins,
+        IReadOnlyList<ResinCandidate> candidates,
         Bag bag,
         Goals goals,
         double permeabilityFactor,
@@ -34,11 +34,12 @@ public static class ResinComparison
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(panel);
-        ArgumentNullException.ThrowIfNull(resins);
+        ArgumentNullException.ThrowIfNull(candidates);
         ArgumentNullException.ThrowIfNull(goals);
-        ArgumentOutOfRangeException.ThrowIfZero(resins.Count);
+        ArgumentOutOfRangeException.ThrowIfZero(candidates.Count);
+        Resin[] resins = [.. candidates.Select(static candidate => candidate.Resin)];
         FlowKnowledge knowledge = FlowKnowledge.Of(panel, bag);
-        Forecast[] forecasts = new Forecast[resins.Count];
+        Forecast[] forecasts = new Forecast[resins.Length];
         IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, knowledge);
         int done = 0;
         foreach (IReadOnlyList<int> group in groups)
@@ -50,7 +51,7 @@ public static class ResinComparison
         }
 
         double latest = Beyond * forecasts.Max(static forecast => forecast.EndTime);
-        ResinOnPanel[] answers = new ResinOnPanel[resins.Count];
+        ResinOnPanel[] answers = new ResinOnPanel[resins.Length];
         foreach (IReadOnlyList<int> group in groups)
             foreach (int index in group)
             {
@@ -63,10 +64,18 @@ public static class ResinComparison
                     forecast.Clock.ViscosityAt(forecast.EndTime) is var thickness && double.IsFinite(thickness) ? thickness : null,
                     FlowGroups.SharingOf(group, groups.Count, knowledge),
                     ResinCurve.Of(forecast, latest),
-                    null);
+                    BestTemperatureOf(candidates[index], forecast, bag, goals, cancellation));
             }
 
         progress?.Report(new(1, "done"));
         return answers;
+    }
+
+    // No resin that cannot fill at any temperature has a best one.
+    private static BestTemperature? BestTemperatureOf(ResinCandidate candidate, Forecast forecast, Bag bag, Goals goals, CancellationToken cancellation)
+    {
+        if (candidate.Temperatures is not TemperatureRange range || forecast.GelMargin is not (double margin and > 0)) return null;
+        double fullClock = forecast.Clock.GelClock / margin;
+        return BestTemperatureSearch.In(range, goals.SmallestGelMargin, temperature => WarmFill.At(candidate.Resin, bag, fullClock, temperature), cancellation);
     }
 }

@@ -26,5 +26,5 @@ public sealed class ResinService(ForecastDesk desk) : Protocol.V1.ResinService.R
     }
 
     private static IReadOnlyList<ResinOnPanel> Compare(FillInputs[] inputs, CancellationToken stop) => ResinComparison.Of(
-        inputs[0].Panel, [.. inputs.Select(static one => one.Resin)], inputs[0].Bag, inputs[0].Goals, inputs[0].PermeabilityFactor, cancellation: stop);
+        inputs[0].Panel, [.. inputs.Select(static one => new ResinCandidate(one.Resin))], inputs[0].Bag, inputs[0].Goals, inputs[0].PermeabilityFactor, cancellation: stop);
 }

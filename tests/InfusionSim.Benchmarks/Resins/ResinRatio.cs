@@ -40,7 +40,7 @@ internal static class ResinRatio
             Forecaster.Predict(panel, resins[^1], Bag, new Goals(), 1.5);
             one[repeat] = watch.Elapsed.TotalSeconds;
             watch.Restart();
-            ResinComparison.Of(panel, resins, Bag, new Goals(), 1.5);
+            ResinComparison.Of(panel, [.. resins.Select(static resin => new ResinCandidate(resin))], Bag, new Goals(), 1.5);
             all[repeat] = watch.Elapsed.TotalSeconds;
         }
 

@@ -1,0 +1,8 @@
+using InfusionSim.Physics.Resins;
+
+namespace InfusionSim.Planning.Resins;
+
+/// <summary>One resin of a comparison.</summary>
+/// <param name="Resin">The resin.</param>
+/// <param name="Temperatures">The temperatures that its card is good for; null where it knows one viscosity only.</param>
+public sealed record ResinCandidate(Resin Resin, TemperatureRange? Temperatures = null);
