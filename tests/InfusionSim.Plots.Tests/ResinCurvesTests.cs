@@ -20,9 +20,10 @@ public class ResinCurvesTests
         var picture = ResinCurves.Draw(Plan, ResinAnswers.Strip(4));
 
         var texts = Texts(picture).ToArray();
-        texts.ShouldContain("1 Resin A: full 10 min");
-        texts.ShouldContain("3 Resin C: gels 5 min, 50 % full");
-        texts.ShouldContain("1 Resin A: full 10 min, gel 16 min (best)");
+        texts.ShouldContain("1 Resin A: full at 10 min");
+        texts.Count(text => text.StartsWith("3 Resin C", StringComparison.Ordinal)).ShouldBe(2, "on its curve and in the key");
+        texts.ShouldContain("3 Resin C: gels at 5 min, 50 % full");
+        texts.ShouldContain("1 Resin A: full at 10 min, gel at 16 min (best)");
         texts.ShouldContain("1 gels");
         picture.Sentence.ShouldEndWith("Resin A, the quickest to fill: full 10 min after opening.");
     }
@@ -35,7 +36,7 @@ public class ResinCurvesTests
         picture.Width.ShouldBe(900);
         picture.Height.ShouldBeLessThan(1600);
         picture.PngBytes().Length.ShouldBeLessThan(400_000);
-        Texts(picture).Count(text => text.Contains(": full ", StringComparison.Ordinal) || text.Contains(": gels ", StringComparison.Ordinal)).ShouldBe(20, "the key names all");
+        Texts(picture).Count(text => text.Contains(": full at ", StringComparison.Ordinal) || text.Contains(": gels at ", StringComparison.Ordinal)).ShouldBe(20, "the key names all");
     }
 
     [Fact]

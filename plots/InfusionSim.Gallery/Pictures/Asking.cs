@@ -1,5 +1,6 @@
 using Grpc.Core;
 using Grpc.Net.Client;
+using InfusionSim.Protocol.Json;
 using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.V1;
 using InfusionSim.Service.Hosting;
@@ -25,6 +26,23 @@ internal static class Asking
         }
 
         return answers;
+    }
+
+    /// <summary>What the resins of a folder do on a plan, in the order of their files' names.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="folder">Folder of the resin cards.</param>
+    internal static async Task<CompareResinsResponse> CompareAsync(InfusionPlan plan, string folder)
+    {
+        await using var host = await ServiceHost.StartAsync(ServiceOptions.Embedded);
+        using var channel = GrpcChannel.ForAddress(host.GrpcAddress);
+        var request = new CompareResinsRequest { Plan = plan };
+        foreach (var file in Directory.GetFiles(folder, "*.json").Order(StringComparer.Ordinal))
+        {
+            var reading = MessageReader.Read<Resin>(await File.ReadAllBytesAsync(file), "resin card");
+            request.Cards.Add(reading.Faults.Count == 0 ? reading.Message : throw new InvalidDataException($"{file}: {string.Join("; ", reading.Faults)}"));
+        }
+
+        return await new ResinService.ResinServiceClient(channel).CompareResinsAsync(request);
     }
 
     private static InfusionPlan Read(string file)

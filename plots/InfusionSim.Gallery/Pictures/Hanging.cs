@@ -34,6 +34,8 @@ internal static class Hanging
         files.AddRange(Sides(answers.Single(answer => answer.Name == MeshPlan)));
         var line = answers.Single(answer => answer.Name == LinePlan);
         files.AddRange(Still($"{line.Name}-lines", LinePressure.Draw(line.Plan, line.Response)));
+        var resins = await Asking.CompareAsync(second.Plan, System.IO.Path.Combine(plans, "..", "resins"));
+        files.AddRange(Still($"{second.Name}-resins", ResinCurves.Draw(second.Plan, resins)));
         files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(answers, files)), ""));
         return files;
     }

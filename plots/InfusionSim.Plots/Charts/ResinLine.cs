@@ -28,11 +28,11 @@ internal sealed record ResinLine(int Number, ResinOnPlan Resin, ResinLineStyle S
     /// <summary>How the fill ends, in few words.</summary>
     internal string End => Resin.Forecast switch
     {
-        { Outcome: Outcome.Fills, HasFillTimeS: true } fills => $"full {Amounts.Time(fills.FillTimeS)}",
-        { Outcome: Outcome.GelsFirst } gels => $"gels {Amounts.Time(gels.GelTimeS)}, {Amounts.Percent(gels.FilledFraction)} full",
-        _ => $"at rest {Amounts.Time(EndS)}, {Amounts.Percent(Resin.Forecast.FilledFraction)} full",
+        { Outcome: Outcome.Fills, HasFillTimeS: true } fills => $"full at {Amounts.Time(fills.FillTimeS)}",
+        { Outcome: Outcome.GelsFirst } gels => $"gels at {Amounts.Time(gels.GelTimeS)}, {Amounts.Percent(gels.FilledFraction)} full",
+        _ => $"at rest at {Amounts.Time(EndS)}, {Amounts.Percent(Resin.Forecast.FilledFraction)} full",
     };
 
     /// <summary>How the fill ends and when the resin gels.</summary>
-    internal string Story => GelsFirst ? End : $"{End}, gel {Amounts.Time(GelS)}";
+    internal string Story => GelsFirst ? End : $"{End}, gel at {Amounts.Time(GelS)}";
 }

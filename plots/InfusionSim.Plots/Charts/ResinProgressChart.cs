@@ -13,6 +13,9 @@ internal sealed class ResinProgressChart
     // More names than this would cover the curves; then numbers stand on them and the key names them.
     private const int MostNames = 6;
 
+    // Least distance of a leader's end from another curve [px].
+    private const float NearestOther = 14;
+
     private static readonly double[] NameShares = [0.8, 0.65, 0.5, 0.35];
 
     private readonly IReadOnlyList<ResinLine> _lines;
@@ -75,8 +78,7 @@ internal sealed class ResinProgressChart
 
         foreach (var line in _lines)
         {
-            var text = _lines.Count > MostNames ? $"{line.Number}" : $"{line.Name}: {line.End}";
-            CalloutPlacer.Put(sheet, text, [End(line), .. NameShares.Select(share => Along(line, share))], 10, 130, strong: true);
+            Put(sheet, line);
         }
 
         foreach (var line in _lines.Where(line => !line.GelsFirst && _frame.Scale.Shows(line.GelS)))
@@ -86,6 +88,22 @@ internal sealed class ResinProgressChart
 
         return sheet;
     }
+
+    // As much as there is room for: name and end, then the name, then the number alone.
+    private void Put(LabelSheet sheet, ResinLine line)
+    {
+        SKPoint[] places = [.. NameShares.Select(share => Along(line, share)).Prepend(End(line)).Where(place => IsAlone(line, place)), End(line)];
+        var isNamed = _lines.Count <= MostNames
+            && (CalloutPlacer.Put(sheet, $"{line.Name}: {line.End}", places, 9, 50, strong: true) || CalloutPlacer.Put(sheet, line.Name, places, 9, 110, strong: true));
+        if (!isNamed)
+        {
+            CalloutPlacer.Put(sheet, $"{line.Number}", places, 5, 110, strong: true);
+        }
+    }
+
+    // Where other curves are so near that a leader could mean them, it must not point.
+    private bool IsAlone(ResinLine line, SKPoint place) =>
+        _lines.Where(other => other != line).SelectMany(Curve).All(point => SKPoint.Distance(point, place) > NearestOther);
 
     // Where the curve has come to a share of its last height.
     private SKPoint Along(ResinLine line, double share)

@@ -15,7 +15,7 @@ public static class ResinTable
         ArgumentNullException.ThrowIfNull(response);
         return TextTable.Lines(
         [
-            ["", "Outcome", "Full", "Two in three", "Gel", "Gel margin", "Thickness", "To mix", "Goals"],
+            ["", "Outcome", "Full", "Two in three", "Gel", "Gel margin", "Viscosity", "To mix", "Goals"],
             .. response.Resins.Select((resin, index) => Row(index + 1, resin)),
         ]);
     }

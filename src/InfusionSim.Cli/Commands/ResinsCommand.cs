@@ -31,7 +31,7 @@ public static class ResinsCommand
         {
             Footnote = "A card is a file with what stands under `resin` in a plan, alone:\n"
                 + "  { \"name\": \"Quick\", \"viscosityPaS\": 0.2, \"gelTimeMin\": 30, \"densityKgPerM3\": 1100 }\n"
-                + "The plan's own resin is not compared, unless you name its card too.\n"
+                + "The plan's own resin is not compared, unless you name its card too; its mixToOpenMin holds for cards without one.\n"
                 + "Exit code: 0 at least one resin meets the plan's goals, 1 none does, 2 bad input, 3 no service.\n" + Cautions.Line,
         };
         command.Add(plan);

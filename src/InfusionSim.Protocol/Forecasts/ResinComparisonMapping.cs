@@ -48,7 +48,7 @@ public static class ResinComparisonMapping
         return answer;
     }
 
-    private static string NameOf(Contract.Resin card, int index) => $"Resin{index + 1}";
+    private static string NameOf(Contract.Resin card, int index) => string.IsNullOrWhiteSpace(card.Name) ? $"Resin{index + 1}" : card.Name;
 
     private static Contract.ResinCurvePoint ToPoint(ResinMoment moment)
     {
@@ -67,15 +67,12 @@ public static class ResinComparisonMapping
         var answer = new Contract.BestTemperature
         {
             Found = best.KeepsMargin,
-            TemperatureDegC = best.Temperature - CelsiusZero,
+            TemperatureDegC = UnitConversion.DegCFromKelvin(best.Temperature),
             GelMarginRatio = Finite.Needed(best.GelMargin, "a gel margin"),
-            LowestDegC = best.Lowest - CelsiusZero,
-            HighestDegC = best.Highest - CelsiusZero,
+            LowestDegC = UnitConversion.DegCFromKelvin(best.Lowest),
+            HighestDegC = UnitConversion.DegCFromKelvin(best.Highest),
         };
         if (Finite.OrNone(best.FillTime) is double time) answer.FillTimeS = time;
         return answer;
     }
-
-    // Replaced by the project's own conversion as soon as it has one.
-    private const double CelsiusZero = 273.15;
 }

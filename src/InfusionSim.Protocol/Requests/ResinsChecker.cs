@@ -48,7 +48,8 @@ public static partial class ResinsChecker
     {
         if (plan is null) return null;
         InfusionPlan filled = plan.Clone();
-        filled.Resin = card;
+        filled.Resin = card.Clone();
+        if (!card.HasMixToOpenMin && plan.Resin is { HasMixToOpenMin: true } own) filled.Resin.MixToOpenMin = own.MixToOpenMin;
         return filled;
     }
 
@@ -63,9 +64,11 @@ public static partial class ResinsChecker
         ];
     }
 
-    private static Fault Moved(Fault fault, int index) => IsUnder(fault.Path, OwnResin)
-        ? fault with { Path = PlaceOf(index) + fault.Path[OwnResin.Length..], Text = KeyOfResin().Replace(fault.Text, PlaceOf(index) + ".") }
-        : fault;
+    private static Fault Moved(Fault fault, int index) => fault with
+    {
+        Path = IsUnder(fault.Path, OwnResin) ? PlaceOf(index) + fault.Path[OwnResin.Length..] : fault.Path,
+        Text = KeyOfResin().Replace(fault.Text, PlaceOf(index) + "."),
+    };
 
     private static bool IsUnder(string path, string place) =>
         path.StartsWith(place, StringComparison.Ordinal) && (path.Length == place.Length || path[place.Length] is '.' or '[');

@@ -99,6 +99,8 @@ public static class ResinComparisonWords
             yield return new(isFirst ? "Warmth" : "", $"{resin.Name}: {Warmth(best, asked)}");
             isFirst = false;
         }
+
+        if (!isFirst) yield return new("", "warm resin heats itself sooner in the pot: mix less at once, and go by the data sheet");
     }
 
     private static string Warmth(BestTemperature best, double asked)

@@ -88,6 +88,7 @@ public sealed class ResinComparisonWordsTests
             "Warmth", "Calm: quickest to fill at 27.3 °C with the margin you ask for (1.5): 25 min, time to gel 1.5 times the time to fill; looked at 15 to 40 °C"));
         lines[2].ShouldBe(new FillLine(
             "", "Quick: keeps the margin you ask for (1.5) at no temperature; nearest at 15 °C, time to gel 1.2 times the time to fill; looked at 15 to 30 °C"));
+        lines[3].Text.ShouldStartWith("warm resin heats itself sooner in the pot");
     }
 
     [Theory]
