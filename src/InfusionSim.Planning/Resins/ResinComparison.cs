@@ -2,6 +2,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
+using InfusionSim.Planning.Mixing;
 
 namespace InfusionSim.Planning.Resins;
 
@@ -62,6 +63,7 @@ public static class ResinComparison
                     ResinChoice.Meets(forecast, goals),
                     forecast.Clock.ViscosityAt(0),
                     forecast.Clock.ViscosityAt(forecast.EndTime) is var thickness && double.IsFinite(thickness) ? thickness : null,
+                    MixTotal.Of(panel, forecast, resins[index].Density, candidates[index].Mixing),
                     FlowGroups.SharingOf(group, groups.Count, knowledge),
                     ResinCurve.Of(forecast, latest),
                     BestTemperatureOf(candidates[index], forecast, bag, goals, cancellation));

@@ -9,6 +9,7 @@ namespace InfusionSim.Planning.Resins;
 /// <param name="MeetsGoals">Whether it fills and meets every goal.</param>
 /// <param name="ViscosityAtOpening">Viscosity when the first feed opens [Pa·s].</param>
 /// <param name="ViscosityAtEnd">Viscosity at the end of the fill [Pa·s]; null where it has none, at gel.</param>
+/// <param name="ToMix">Mass of resin and hardener together to mix for it, reserve and pot rests among it [kg].</param>
 /// <param name="Sharing">Whether its flow was followed together with that of other resins.</param>
 /// <param name="Curve">How the fill goes, in order of time, from the opening of the first feed.</param>
 /// <param name="BestTemperature">The temperature at which it is full soonest with the wished gel margin; null where the card knows one viscosity only.</param>
@@ -18,6 +19,7 @@ public sealed record ResinOnPanel(
     bool MeetsGoals,
     double ViscosityAtOpening,
     double? ViscosityAtEnd,
+    double ToMix,
     FlowSharing Sharing,
     IReadOnlyList<ResinMoment> Curve,
     BestTemperature? BestTemperature);

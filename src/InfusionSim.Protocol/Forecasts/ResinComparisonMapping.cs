@@ -38,7 +38,7 @@ public static class ResinComparisonMapping
             Forecast = forecast,
             MeetsGoals = resin.MeetsGoals,
             ViscosityAtOpeningPaS = Finite.Needed(resin.ViscosityAtOpening, "the viscosity at opening"),
-            ResinToMixG = UnitConversion.GramsFrom(resin.Forecast.ResinIn.Sum() + resin.Forecast.FeedLineVolumes.Sum(), resin.Resin.Density),
+            ResinToMixG = UnitConversion.GramsFromKilograms(Finite.Needed(resin.ToMix, "the resin to mix")),
             SharesFlow = resin.Sharing == FlowSharing.Shared,
             FlowAgainBecause = ResinComparisonWords.Because(resin.Sharing),
             Curve = { resin.Curve.Select(ToPoint) },

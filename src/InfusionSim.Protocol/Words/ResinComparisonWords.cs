@@ -53,7 +53,7 @@ public static class ResinComparisonWords
             ResinOnPlan best = answer.Resins[answer.BestIndex];
             string among = answer.Resins.Count(resin => resin.MeetsGoals) is var fit && fit > 1 ? $", the quickest to fill of the {fit} that meet the goals" : answer.Resins.Count > 1 ? ", the only one that meets the goals" : " meets the goals";
             return new(Best, $"{best.Name}{among}: full {Amounts.Time(best.Forecast.FillTimeS)} after opening{Band(best.Forecast)}; "
-                + $"gel at {Amounts.Time(best.Forecast.GelTimeS)}, {Amounts.Time(best.Forecast.SpareTimeS)} to spare{SlowCase(best.Forecast)}; mix at least {Amounts.Weight(best.ResinToMixG)}");
+                + $"gel at {Amounts.Time(best.Forecast.GelTimeS)}, {Amounts.Time(best.Forecast.SpareTimeS)} to spare{SlowCase(best.Forecast)}; mix {Amounts.Weight(best.ResinToMixG)}");
         }
 
         ResinOnPlan nearest = Nearest(answer);

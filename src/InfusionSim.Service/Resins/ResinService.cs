@@ -2,6 +2,7 @@ using Grpc.Core;
 using InfusionSim.Planning.Resins;
 using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.Forecasts;
+using InfusionSim.Protocol.Mixing;
 using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.Requests;
 using InfusionSim.Protocol.Resins;
@@ -27,5 +28,5 @@ public sealed class ResinService(ForecastDesk desk) : Protocol.V1.ResinService.R
     }
 
     private static IReadOnlyList<ResinOnPanel> Compare(FillInputs[] inputs, CancellationToken stop) => ResinComparison.Of(
-        inputs[0].Panel, [.. inputs.Select(static one => new ResinCandidate(one.Resin, KnownTemperatures.Of(one.Plan)))], inputs[0].Bag, inputs[0].Goals, inputs[0].PermeabilityFactor, cancellation: stop);
+        inputs[0].Panel, [.. inputs.Select(static one => new ResinCandidate(one.Resin, MixInputMapping.ToInputs(one).Wishes, KnownTemperatures.Of(one.Plan)))], inputs[0].Bag, inputs[0].Goals, inputs[0].PermeabilityFactor, cancellation: stop);
 }

@@ -4,6 +4,7 @@ using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
+using InfusionSim.Planning.Mixing;
 using InfusionSim.Planning.Resins;
 
 namespace InfusionSim.Benchmarks.Resins;
@@ -16,6 +17,8 @@ internal static class ResinRatio
     private const int Repeats = 5;
 
     private static readonly Bag Bag = new(1325, 101325);
+
+    private static readonly MixWishes Mixing = new(0.1, 0.05, null, 0, null, 333.15);
 
     /// <summary>Prints the ratio where all resins fill, and where half of them gel on the way.</summary>
     /// <param name="output">Where to.</param>
@@ -40,7 +43,7 @@ internal static class ResinRatio
             Forecaster.Predict(panel, resins[^1], Bag, new Goals(), 1.5);
             one[repeat] = watch.Elapsed.TotalSeconds;
             watch.Restart();
-            ResinComparison.Of(panel, [.. resins.Select(static resin => new ResinCandidate(resin))], Bag, new Goals(), 1.5);
+            ResinComparison.Of(panel, [.. resins.Select(static resin => new ResinCandidate(resin, Mixing))], Bag, new Goals(), 1.5);
             all[repeat] = watch.Elapsed.TotalSeconds;
         }
 

@@ -20,7 +20,7 @@ public sealed class BestTemperatureTests
     };
 
     private static BestTemperature? Best(Resin resin, double wishedMargin, TemperatureRange? range) => ResinComparison
-        .Of(ResinPanels.Strip(), [new ResinCandidate(resin, range)], ResinPanels.Bag, new Goals(SmallestGelMargin: wishedMargin), 1.5)[0].BestTemperature;
+        .Of(ResinPanels.Strip(), [new ResinCandidate(resin, ResinPanels.Mixing, range)], ResinPanels.Bag, new Goals(SmallestGelMargin: wishedMargin), 1.5)[0].BestTemperature;
 
     [Fact]
     public void Best_MarginThatHoldsUpToATemperature_IsThatTemperature()

@@ -2,6 +2,7 @@ using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
+using InfusionSim.Planning.Mixing;
 using InfusionSim.Planning.Resins;
 
 namespace InfusionSim.Planning.Tests.Resins;
@@ -12,7 +13,7 @@ public sealed class ResinComparisonTests
 
     private static IReadOnlyList<ResinOnPanel> Compare(Panel panel, params Resin[] resins) => ResinComparison.Of(panel, Candidates(resins), ResinPanels.Bag, NoGoals, 1.5);
 
-    private static ResinCandidate[] Candidates(params Resin[] resins) => [.. resins.Select(resin => new ResinCandidate(resin))];
+    private static ResinCandidate[] Candidates(params Resin[] resins) => [.. resins.Select(resin => new ResinCandidate(resin, ResinPanels.Mixing))];
 
     [Fact]
     public void Comparison_OnOneFlow_AnswersAsEachResinAlone()
@@ -49,6 +50,24 @@ public sealed class ResinComparisonTests
         answers[0].Forecast.FillTime!.Value.ShouldBe(1250, 1250e-6);
         answers[1].Forecast.FillTime!.Value.ShouldBe(2500, 2500e-6);
         (answers[1].ViscosityAtOpening, answers[1].ViscosityAtEnd).ShouldBe((0.4, 0.4));
+    }
+
+    [Fact]
+    public void Comparison_ToMix_IsWhatTheMixSheetSays()
+    {
+        // One of the two gels half-way; nobody mixes for half a panel.
+        Resin[] resins = [new(0.2, 36000, 0, 1100), new(0.2, 600, 0, 1300)];
+
+        IReadOnlyList<ResinOnPanel> answers = Compare(ResinPanels.Strip(), resins);
+
+        foreach ((int index, ResinOnPanel one) in answers.Index())
+        {
+            MixInputs inputs = new(resins[index].Density, 0, ResinPanels.Mixing);
+            double sheet = MixPlanner.Plan(ResinPanels.Strip(), one.Forecast, inputs, time => one.Forecast.Map.StateAt(one.Forecast.Clock.ClockAt(time))).Mixed;
+            one.ToMix.ShouldBe(sheet, 1e-9 * sheet);
+            // 75 cm³ of pores, a tenth on top, 50 g left in the pot.
+            one.ToMix.ShouldBe(75e-6 * resins[index].Density * 1.1 + 0.05, 1e-6);
+        }
     }
 
     [Fact]

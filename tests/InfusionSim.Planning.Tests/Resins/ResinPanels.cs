@@ -1,6 +1,7 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Panels;
+using InfusionSim.Planning.Mixing;
 
 namespace InfusionSim.Planning.Tests.Resins;
 
@@ -9,6 +10,9 @@ internal static class ResinPanels
 {
     /// <summary>The vacuum: a driving pressure of 1e5 Pa.</summary>
     public static readonly Bag Bag = new(1325, 101325);
+
+    /// <summary>A tenth on top of what is drawn, 50 g left in the pot.</summary>
+    public static readonly MixWishes Mixing = new(0.1, 0.05, null, 0, null, 333.15);
 
     /// <summary>Drive clock at which the strip is full: φ L² / (2 K) = 0.5 · 0.25 / 2e-10, derived from Darcy's law with a sharp front.</summary>
     public const double FullClock = 6.25e8;

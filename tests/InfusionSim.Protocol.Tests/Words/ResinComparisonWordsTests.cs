@@ -45,7 +45,7 @@ public sealed class ResinComparisonWordsTests
 
         lines.Select(line => line.Label).ShouldBe(["Best", "Flow"]);
         lines[0].Text.ShouldBe(
-            "Quick, the quickest to fill of the 2 that meet the goals: full 20 min after opening (two shots in three: 13 to 30 min); gel at 45 min, 25 min to spare, 15 min in the slow case; mix at least 396 g");
+            "Quick, the quickest to fill of the 2 that meet the goals: full 20 min after opening (two shots in three: 13 to 30 min); gel at 45 min, 25 min to spare, 15 min in the slow case; mix 396 g");
         lines[1].Text.ShouldBe("followed once for all 3 resins: the same picture, other minutes");
     }
 

@@ -44,8 +44,8 @@ public sealed class CompareResinsTests
         answer.Resins.Select(resin => resin.Forecast.FillTimeS).ShouldBe([900, 1800], 1e-3);
         answer.Resins.ShouldAllBe(resin => resin.SharesFlow && resin.FlowAgainBecause.Length == 0);
         answer.Resins.Select(resin => resin.Forecast.GelMarginRatio).ShouldBe([4.0 / 3, 3.8], 1e-4);
-        // 360 cm³ of pores.
-        answer.Resins.Select(resin => resin.ResinToMixG).ShouldBe([396, 360], 1e-3);
+        // 360 cm³ of pores, 15 % on top, 100 g left in the pot (the defaults of mix).
+        answer.Resins.Select(resin => resin.ResinToMixG).ShouldBe([396 * 1.15 + 100, 360 * 1.15 + 100], 1e-3);
         answer.Resins.Select(resin => resin.Card.ViscosityPaS).ShouldBe([0.1, 0.2]);
         answer.Answer.Select(line => line.Label).ShouldBe(["Best", "Flow"]);
     }
