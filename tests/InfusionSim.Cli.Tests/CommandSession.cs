@@ -6,7 +6,7 @@ namespace InfusionSim.Cli.Tests;
 /// <summary>A folder of its own to run commands in, with all that they wrote.</summary>
 internal sealed class CommandSession : IDisposable
 {
-    private static readonly string[] FileEndings = [".json", ".png", ".svg", ".webp"];
+    private static readonly string[] FileEndings = [".json", ".csv", ".png", ".svg", ".webp"];
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("infusionsim-test-").FullName;
 

@@ -35,6 +35,20 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public async Task Resins_CardsOfTheGallery_AnswerAsTheReadmeShows()
+    {
+        using CommandSession session = new();
+        string[] cards = ["calm-epoxy.json", "quick-epoxy.json", "thin-vinyl-ester.json", "hasty-polyester.json"];
+        session.Write("plan.json", RepositoryFiles.Text("plots/gallery/plans/hatch-cover-2.json"));
+        foreach (string card in cards) session.Write(card, RepositoryFiles.Text($"plots/gallery/resins/{card}"));
+        string shown = ResinBlock().Match(Readme).Groups["text"].Value;
+
+        (await session.RunAsync($"resins plan.json {string.Join(' ', cards)}")).ShouldBe(ExitCodes.Done, session.Error);
+
+        session.Output.ShouldStartWith(shown + "\n");
+    }
+
+    [Fact]
     public void Table_OfThePlan_NamesEveryKey()
     {
         IEnumerable<string> keys = PlanKeys.All.Select(path => path[(path.LastIndexOf('.') + 1)..].Replace("[0]", "", StringComparison.Ordinal)).Distinct();
@@ -126,6 +140,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex("`infusionsim (?<line>mix [^`]*)` answers[^`]*```\n(?<text>MIX .*?)```", RegexOptions.Singleline)]
     private static partial Regex MixBlock();
+
+    [GeneratedRegex("```\n(?<text> +Outcome .*?)```", RegexOptions.Singleline)]
+    private static partial Regex ResinBlock();
 
     [GeneratedRegex("```\n(?<text>FILLS .*?)```", RegexOptions.Singleline)]
     private static partial Regex AnswerBlock();

@@ -11,7 +11,7 @@ internal sealed class ResinSideChart
 {
     private static readonly double[] Digits = [1, 2, 5];
 
-    private static readonly double[] NumberPlaces = [0.5, 0.35, 0.65, 0.2, 0.8];
+    private static readonly double[] NumberPlaces = [0.75, 0.6, 0.9, 0.45, 0.3];
 
     private readonly IReadOnlyList<ResinLine> _lines;
     private readonly CurveFrame _frame;

@@ -20,7 +20,7 @@ public static class ResinsCommand
     public static Command Create(Screen screen)
     {
         Argument<string> plan = CommandOptions.Plan();
-        Argument<string[]> cards = new("CARD") { Description = "Resin cards to compare, one or more.", Arity = new ArgumentArity(1, RequestLimits.MostResins) };
+        Argument<string[]> cards = new("CARD") { Description = "Resin cards to compare, one or more: .json, or .csv of a measured viscosity.", Arity = new ArgumentArity(1, RequestLimits.MostResins) };
         Option<string[]> set = CommandOptions.Set();
         Option<string?> server = CommandOptions.Server();
         Option<bool> json = CommandOptions.Json();
@@ -32,6 +32,7 @@ public static class ResinsCommand
             Footnote = "A card is a file with what stands under `resin` in a plan, alone:\n"
                 + "  { \"name\": \"Quick\", \"viscosityPaS\": 0.2, \"gelTimeMin\": 30, \"densityKgPerM3\": 1100 }\n"
                 + "The plan's own resin is not compared, unless you name its card too; its mixToOpenMin holds for cards without one.\n"
+                + "A .csv of minutes from mixing and viscosity is a card too; it takes the rest from the plan's resin.\n"
                 + "Exit code: 0 at least one resin meets the plan's goals, 1 none does, 2 bad input, 3 no service.\n" + Cautions.Line,
         };
         command.Add(plan);
@@ -47,7 +48,7 @@ public static class ResinsCommand
             string planPath = typed.GetRequiredValue(plan);
             string[] cardPaths = typed.GetRequiredValue(cards);
             InfusionPlan asked = PlanFile.Read(planPath, typed.GetValue(set) ?? [], screen.Error);
-            CompareResinsRequest request = new() { Plan = asked, Cards = { cardPaths.Select(path => CardFile.Read(path)) } };
+            CompareResinsRequest request = new() { Plan = asked, Cards = { cardPaths.Select(path => CardOf(asked, path)) } };
             screen.Begin($"Computing {cardPaths.Length} resins");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             CompareResinsResponse response = await CompareAsync(client, request, planPath, cardPaths, cancellation);
@@ -61,6 +62,15 @@ public static class ResinsCommand
             return response.HasBestIndex ? ExitCodes.Done : ExitCodes.GoalsNotMet;
         });
         return command;
+    }
+
+    // A card without a name is called by its file; a curve has none of its own.
+    private static Resin CardOf(InfusionPlan plan, string path)
+    {
+        InfusionPlan own = plan.Clone();
+        CardOfPlan.Replace(own, path);
+        if (string.IsNullOrWhiteSpace(own.Resin.Name) || CurveFile.IsOne(path)) own.Resin.Name = System.IO.Path.GetFileNameWithoutExtension(path);
+        return own.Resin;
     }
 
     private static async Task<CompareResinsResponse> CompareAsync(

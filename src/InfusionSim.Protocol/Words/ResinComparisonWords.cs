@@ -15,6 +15,9 @@ public static class ResinComparisonWords
     /// <summary>Label of the verdict when none does.</summary>
     public const string None = "None";
 
+    // Nearer than that to the end of the range nobody can tell.
+    private const double AtTheEdgeDegC = 0.05;
+
     /// <summary>The lines of the answer, the verdict first.</summary>
     /// <param name="plan">The plan, with its defaults.</param>
     /// <param name="answer">What each resin does.</param>
@@ -107,8 +110,9 @@ public static class ResinComparisonWords
     {
         string range = $"looked at {Degrees(best.LowestDegC)} to {Degrees(best.HighestDegC)} °C";
         string margin = $"time to gel {Numbers.Figures(best.GelMarginRatio, 2)} times the time to fill";
+        string edge = best.HighestDegC - best.TemperatureDegC < AtTheEdgeDegC ? ", as warm as the card goes," : "";
         return best.Found
-            ? $"quickest to fill at {Degrees(best.TemperatureDegC)} °C with the margin you ask for ({Numbers.Say(asked)}): {Amounts.Time(best.FillTimeS)}, {margin}; {range}"
+            ? $"quickest to fill at {Degrees(best.TemperatureDegC)} °C{edge} with the margin you ask for ({Numbers.Say(asked)}): {Amounts.Time(best.FillTimeS)}, {margin}; {range}"
             : $"keeps the margin you ask for ({Numbers.Say(asked)}) at no temperature; nearest at {Degrees(best.TemperatureDegC)} °C, {margin}; {range}";
     }
 

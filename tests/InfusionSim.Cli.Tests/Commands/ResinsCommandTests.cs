@@ -17,9 +17,9 @@ public sealed class ResinsCommandTests : IDisposable
         string[] lines = _session.Output.Split('\n');
         lines[0].ShouldContain("Gel margin");
         // 679 s at 0.15 Pa·s and 1812 s at 0.4 Pa·s on the 300 mm strip: φ μ L² / (2 K Δp), derived.
-        lines[1].ShouldMatch(@"^1 Resin1 +FILLS +5\.7 min .* met$");
-        lines[2].ShouldMatch(@"^2 Resin2 +FILLS +15 min .* met$");
-        _session.Output.ShouldContain("Best     Resin1, the quickest to fill of the 2 that meet the goals: full 5.7 min after opening");
+        lines[1].ShouldMatch(@"^1 quick +FILLS +5\.7 min .* met$");
+        lines[2].ShouldMatch(@"^2 calm +FILLS +15 min .* met$");
+        _session.Output.ShouldContain("Best     quick, the quickest to fill of the 2 that meet the goals: full 5.7 min after opening");
         _session.Error.ShouldContain("Caution");
     }
 
@@ -30,7 +30,7 @@ public sealed class ResinsCommandTests : IDisposable
 
         (await _session.RunAsync("resins strip.json quick.json calm.json --set goals.smallestGelMarginRatio=90")).ShouldBe(ExitCodes.GoalsNotMet);
 
-        _session.Output.ShouldContain("None     no resin meets the goals; Resin2 comes nearest");
+        _session.Output.ShouldContain("None     no resin meets the goals; calm comes nearest");
     }
 
     [Fact]
@@ -52,7 +52,7 @@ public sealed class ResinsCommandTests : IDisposable
 
         (await _session.RunAsync("resins strip.json quick.json calm.json -o resins.svg")).ShouldBe(ExitCodes.Done, _session.Error);
 
-        _session.Read("resins.svg").ShouldContain("1 Resin1");
+        _session.Read("resins.svg").ShouldContain("1 quick");
     }
 
     [Theory]
@@ -68,6 +68,33 @@ public sealed class ResinsCommandTests : IDisposable
 
         _session.Error.ShouldContain(says);
         _session.Output.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task Resins_MeasuredCurve_TakesTheRestFromThePlan()
+    {
+        await WriteAsync();
+        _session.Write("cup.csv", "minutes, viscosity [mPa.s]\n0, 200\n30, 400\n60, 900\n");
+
+        (await _session.RunAsync("resins strip.json quick.json cup.csv")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.Split('\n')[2].ShouldMatch(@"^2 cup +FILLS .* 0\.2\d? to 0\.\d+ Pa·s .* met$");
+    }
+
+    [Fact]
+    public async Task Resins_CardWithANameAndATable_AreCalledByItAndAskedForTheirBestTemperature()
+    {
+        await WriteAsync();
+        _session.Write("warm.json", """
+            { "name": "Warm one", "viscosityTemperatures": [ { "degC": 15, "viscosityPaS": 0.4 }, { "degC": 30, "viscosityPaS": 0.17 } ],
+              "gelTimeMin": 120, "gelTimeAtDegC": 25, "gelTimeActivationKjPerMol": 55, "densityKgPerM3": 1120 }
+            """);
+
+        (await _session.RunAsync("resins strip.json warm.json")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldContain("Best     Warm one meets the goals: full ");
+        // Gel at 25 °C with 55 kJ/mol comes 1.8 times sooner at 30 °C and still long after the fill: the warmest is the quickest.
+        _session.Output.ShouldContain("Warmth   Warm one: quickest to fill at 30 °C, as warm as the card goes, with the margin");
     }
 
     [Fact]
