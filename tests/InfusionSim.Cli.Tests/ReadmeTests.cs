@@ -38,7 +38,7 @@ public sealed partial class ReadmeTests
     public async Task Resins_CardsOfTheGallery_AnswerAsTheReadmeShows()
     {
         using CommandSession session = new();
-        string[] cards = ["calm-epoxy.json", "quick-epoxy.json", "thin-vinyl-ester.json", "hasty-polyester.json"];
+        string[] cards = ["calm-epoxy.json", "hasty-polyester.json", "quick-epoxy.json", "thin-vinyl-ester.json"];
         session.Write("plan.json", RepositoryFiles.Text("plots/gallery/plans/hatch-cover-2.json"));
         foreach (string card in cards) session.Write(card, RepositoryFiles.Text($"plots/gallery/resins/{card}"));
         string shown = ResinBlock().Match(Readme).Groups["text"].Value;
