@@ -19,6 +19,7 @@ internal static class AirWords
     private static IEnumerable<string> NotWetted(FillForecast forecast, InfusionPlan plan)
     {
         if (forecast.Outcome == Outcome.GelsFirst) yield return $"{Amounts.Percent(1 - forecast.FilledFraction)} of the cloth still dry when it gels";
+        if (forecast.Outcome == Outcome.PotRunsDry) yield return $"{Amounts.Percent(1 - forecast.FilledFraction)} of the cloth still dry when the pot is empty";
         if (forecast.Findings.FirstOrDefault(finding => finding.Kind == FindingKind.StopsShort) is not Finding unreached) yield break;
         string area = unreached.HasAmount ? Amounts.Area(unreached.Amount) : "part of the cloth";
         string place = unreached.At is Point at ? $": {PlaceWords.Of(at, plan)}" : "";

@@ -7,6 +7,9 @@ namespace InfusionSim.Protocol.Words;
 /// <summary>The lines about clamps and steps of the vacuum: what is done, when that is, and what never comes.</summary>
 internal static class ClampWords
 {
+    // A turn at the very end comes with it.
+    private const double Rounding = 1e-6;
+
     /// <summary>Rules that are told one by one [-].</summary>
     private const int MostTold = 6;
 
@@ -24,10 +27,17 @@ internal static class ClampWords
 
     /// <summary>Whether every feed is shut at the end, so that nothing flows any more.</summary>
     public static bool AllFeedsShut(FillForecast forecast, InfusionPlan plan) =>
-        plan.Feeds.Count > 0 && plan.Feeds.All(feed => OpenAtEnd(feed, forecast) == 0);
+        plan.Feeds.Count > 0 && plan.Feeds.All(feed => LastTurn(feed.Name, forecast) is ClampEvent last ? last.OpenFraction == 0 : feed.Opens is not null);
 
-    private static double OpenAtEnd(Feed feed, FillForecast forecast) =>
-        forecast.ClampEvents.LastOrDefault(one => one.Line == feed.Name && one.TimeS <= forecast.EndTimeS) is ClampEvent last ? last.OpenFraction : feed.Opens is null ? 1 : 0;
+    /// <summary>When the last feed is shut, where all are.</summary>
+    public static string WhenAllFeedsShut(FillForecast forecast, InfusionPlan plan) =>
+        Amounts.Time(plan.Feeds.Select(feed => LastTurn(feed.Name, forecast)?.TimeS ?? 0).Max());
+
+    /// <summary>The turn that shuts a line for good; null while it is open at the end.</summary>
+    public static ClampEvent? ShutBy(string line, FillForecast forecast) => LastTurn(line, forecast) is { OpenFraction: 0 } last ? last : null;
+
+    private static ClampEvent? LastTurn(string line, FillForecast forecast) =>
+        forecast.ClampEvents.LastOrDefault(one => one.Line == line && one.TimeS <= forecast.EndTimeS * (1 + Rounding));
 
     private static string Done(ClampEvent done, InfusionPlan plan)
     {

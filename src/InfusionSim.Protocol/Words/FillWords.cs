@@ -32,7 +32,7 @@ public static class FillWords
         lines.AddRange(CardWords.Lines(forecast, plan));
         lines.AddRange(LaminateWords.Lines(forecast));
         lines.Add(new FillLine("Sure?", SureText(forecast, plan)));
-        if (planFile is not null) lines.Add(new FillLine("Next", NextText(forecast, planFile)));
+        if (planFile is not null) lines.Add(new FillLine("Next", NextText(forecast, plan, planFile)));
         return lines;
     }
 
@@ -52,6 +52,7 @@ public static class FillWords
         return forecast.Outcome switch
         {
             Outcome.GelsFirst => $"{place}, not reached before it gels",
+            Outcome.PotRunsDry => $"{place}, not reached before the pot is empty",
             Outcome.StopsShort => $"{place}, of what the resin can reach",
             _ => place,
         };
@@ -70,12 +71,13 @@ public static class FillWords
         return $"{known}; {band}";
     }
 
-    private static string NextText(FillForecast forecast, string planFile) => forecast.Outcome switch
+    private static string NextText(FillForecast forecast, InfusionPlan plan, string planFile) => forecast.Outcome switch
     {
         Outcome.Fills => $"infusionsim compare {planFile} other.json",
         Outcome.GelsFirst => $"shorten the way or take a slower resin, then infusionsim compare {planFile} other.json",
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
         Outcome.StopsShort when forecast.HasHeightReachedMm => $"raise the pot or feed from higher up, then infusionsim compare {planFile} other.json",
+        Outcome.StopsShort when ClampWords.AllFeedsShut(forecast, plan) => $"let a feed stay open longer, then infusionsim compare {planFile} other.json",
         Outcome.StopsShort => $"give the dry place a feed of its own; infusionsim plot {planFile} --picture front -o front.png shows it",
         Outcome.PotRunsDry => $"infusionsim mix {planFile} says how much to mix",
         _ => $"infusionsim plot {planFile} --picture front -o front.png shows how far it gets",

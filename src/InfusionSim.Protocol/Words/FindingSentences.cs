@@ -28,7 +28,7 @@ public static class FindingSentences
                 $"Even without gel the resin would never reach {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
             FindingKind.StopsShort when ClampWords.AllFeedsShut(forecast, plan) =>
-                $"Every feed is shut by {Amounts.Time(forecast.EndTimeS)}: the resin comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
+                $"Every feed is shut by {ClampWords.WhenAllFeedsShut(forecast, plan)}: the resin comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Let a feed stay open longer, or open another.",
             FindingKind.StopsShort when forecast.HasHeightReachedMm =>
                 $"The resin climbs {Amounts.Length(forecast.HeightReachedMm)} above the lowest feed and comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "

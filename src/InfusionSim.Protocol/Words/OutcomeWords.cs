@@ -25,7 +25,7 @@ public static class OutcomeWords
         Outcome.StopsShort when forecast.HasHeightReachedMm =>
             $"climbs {Amounts.Length(forecast.HeightReachedMm)} and comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.StopsShort when ClampWords.AllFeedsShut(forecast, plan) =>
-            $"every feed is shut by {Amounts.Time(forecast.EndTimeS)}; comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
+            $"every feed is shut by {ClampWords.WhenAllFeedsShut(forecast, plan)}; comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.PotRunsDry => $"a pot is empty {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         Outcome.StopsShort => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full",
         _ => $"full {Amounts.Time(forecast.FillTimeS)} after opening{Band(forecast)}",

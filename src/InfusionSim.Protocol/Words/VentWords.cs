@@ -15,13 +15,13 @@ internal static class VentWords
         for (int k = 0; k < Math.Min(MostTold, forecast.Vents.Count); k++)
         {
             bool holdsResin = k < plan.Vents.Count && plan.Vents[k].Kind == VentKind.Membrane;
-            yield return new FillLine(k == 0 ? "Vent" : "", Text(forecast.Vents[k], holdsResin, forecast.Outcome, plan.Resin.DensityKgPerM3 / 1000));
+            yield return new FillLine(k == 0 ? "Vent" : "", Text(forecast.Vents[k], holdsResin, forecast, plan.Resin.DensityKgPerM3 / 1000));
         }
 
         if (forecast.Vents.Count > MostTold) yield return new FillLine("", $"and {forecast.Vents.Count - MostTold} more (--json lists all)");
     }
 
-    private static string Text(VentForecast vent, bool holdsResin, Outcome outcome, double gramsPerCm3)
+    private static string Text(VentForecast vent, bool holdsResin, FillForecast forecast, double gramsPerCm3)
     {
         string name = holdsResin ? $"{vent.Name} (membrane)" : vent.Name;
         if (!vent.HasArrivalTimeS) return $"{name} stays dry";
@@ -29,7 +29,8 @@ internal static class VentWords
         string wet = $"{name} wet at {Amounts.Time(vent.ArrivalTimeS)}{filled}";
         if (holdsResin) return $"{wet}; it holds the resin";
         string drawnOff = $"{wet}; {Amounts.Weight(vent.ResinOutG)} out";
-        if (outcome == Outcome.GelsFirst || vent.ResinOutCm3PerMin < 0.05) return drawnOff;
+        if (ClampWords.ShutBy(vent.Name, forecast) is ClampEvent shut) return $"{drawnOff}, shut at {Amounts.Time(shut.TimeS)}";
+        if (forecast.Outcome == Outcome.GelsFirst || vent.ResinOutCm3PerMin < 0.05) return drawnOff;
         return $"{drawnOff}. Then {Amounts.Volume(vent.ResinOutCm3PerMin)} ({Amounts.Weight(vent.ResinOutCm3PerMin * gramsPerCm3)}) each minute it stays open";
     }
 }

@@ -64,7 +64,7 @@ public sealed class ClampWordsTests
         FillForecast forecast = Strip(new ClampEvent { Line = "F1", TimeS = 450, OpenFraction = 0, When = AtMark });
         forecast.Outcome = Outcome.StopsShort;
         forecast.FilledFraction = 0.5;
-        forecast.EndTimeS = 450;
+        forecast.EndTimeS = 1800;
         var finding = new Finding { Kind = FindingKind.StopsShort, Amount = 120_000, AmountUnit = "mm2", At = new Point { XMm = 450, YMm = 200 } };
 
         string sentence = FindingSentences.Of(finding, forecast, plan);
@@ -72,6 +72,15 @@ public sealed class ClampWordsTests
         sentence.ShouldStartWith("Every feed is shut by 7.5 min: the resin comes to rest with 50 % of the cloth full, leaves 0.12 m² dry: ");
         sentence.ShouldEndWith("Let a feed stay open longer, or open another.");
         FillWords.Lines(plan, forecast)[0].Text.ShouldBe("every feed is shut by 7.5 min; comes to rest with 50 % of the cloth full");
+    }
+
+    [Fact]
+    public void Lines_VentThatIsShutWhenWet_DrawNothingAfterwards()
+    {
+        FillForecast forecast = Strip(new ClampEvent { Line = "V1", TimeS = 1800, OpenFraction = 0, When = AtVent });
+
+        FillWords.Lines(StraightStrip.With(plan => plan.Vents[0].Shuts = AtVent), forecast).Single(line => line.Label == "Vent").Text
+            .ShouldBe("V1 wet at 30 min, 100 % filled by then; 0 g out, shut at 30 min");
     }
 
     private static FillForecast Strip(params ClampEvent[] events)

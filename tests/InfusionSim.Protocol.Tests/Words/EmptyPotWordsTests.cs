@@ -31,6 +31,16 @@ public sealed class EmptyPotWordsTests
         FillWords.Lines(StraightStrip.Plan(), forecast)[0].ShouldBe(new FillLine("POT RUNS DRY", "a pot is empty 10 min after opening with 58 % of the cloth full"));
     }
 
+    [Fact]
+    public void Lines_PotRunsDry_SayWhatStaysDryAndHowToMixEnough()
+    {
+        FillLine[] lines = [.. FillWords.Lines(StraightStrip.Plan(), Strip(), planFile: "strip.json")];
+
+        lines.Single(line => line.Label == "Air").Text.ShouldBe("42 % of the cloth still dry when the pot is empty");
+        lines.Single(line => line.Label == "Last").Text.ShouldEndWith("not reached before the pot is empty");
+        lines.Single(line => line.Label == "Next").Text.ShouldBe("infusionsim mix strip.json says how much to mix");
+    }
+
     private static string Sentence(InfusionPlan plan) => FindingSentences.Of(Empty, Strip(), plan);
 
     private static FillForecast Strip()
