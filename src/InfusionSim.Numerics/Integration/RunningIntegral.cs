@@ -2,14 +2,17 @@ namespace InfusionSim.Numerics.Integration;
 
 /// <summary>The integral of a positive function from a fixed start, as a monotone table that can be read both ways.</summary>
 /// <remarks>
-/// Chebyshev series on intervals that are halved until their last terms fall below 10⁻¹⁴ of the largest value, so both ways are good to better than
+/// Chebyshev series on intervals that are halved until their last terms fall below 10⁻¹³ of the largest value, so both ways are good to better than
 /// 10⁻¹⁰ of the whole. Reading costs the sum of a short series, whatever the function costs.
 /// </remarks>
 public sealed class RunningIntegral
 {
-    private const double Tolerance = 1e-14;
+    private const double Tolerance = 1e-13;
 
     private const int DeepestHalving = 40;
+
+    // A function that is itself only known to some digits never converges further; then this many are enough.
+    private const int MostPieces = 5000;
 
     private const int MostSteps = 60;
 
@@ -81,7 +84,7 @@ public sealed class RunningIntegral
     private void Add(Func<double, double> function, ChebyshevPiece piece, double largest, int halvings)
     {
         double middle = (piece.From + piece.To) / 2;
-        if (halvings > 0 && piece.Remainder > Tolerance * Math.Max(largest, piece.Largest) && middle > piece.From && middle < piece.To)
+        if (halvings > 0 && pieces.Count < MostPieces && piece.Remainder > Tolerance * Math.Max(largest, piece.Largest) && middle > piece.From && middle < piece.To)
         {
             Add(function, new(function, piece.From, middle), largest, halvings - 1);
             Add(function, new(function, middle, piece.To), largest, halvings - 1);

@@ -32,7 +32,7 @@ public sealed class Trajectory
     /// <param name="breaks">Start, kinks of the right side, and end, ascending [-]; at least two.</param>
     /// <param name="tolerance">Error allowed in a step, relative to the unknown and to 1 [-].</param>
     /// <param name="isDone">Stops early after a node; may be null.</param>
-    /// <exception cref="InvalidOperationException">When it takes more than 200,000 steps.</exception>
+    /// <exception cref="StiffEquationsException">When it takes more than 200,000 steps, or steps too short to count.</exception>
     public static Trajectory Follow(Slope slope, IReadOnlyList<double> start, IReadOnlyList<double> breaks, double tolerance, Func<double[], bool>? isDone = null)
     {
         ArgumentNullException.ThrowIfNull(slope);
@@ -91,7 +91,7 @@ public sealed class Trajectory
         double[] after = new double[unknowns], error = new double[unknowns];
         while (times[^1] < end)
         {
-            if (times.Count > MostSteps) throw new InvalidOperationException("The equations are too stiff to follow in 200,000 steps.");
+            if (times.Count > MostSteps || !(step > 0)) throw new StiffEquationsException();
             double time = times[^1];
             bool isLast = time + step * (1 + 1e-12) >= end;
             double taken = isLast ? end - time : step;

@@ -68,7 +68,7 @@ public sealed class DriveClock
     /// <param name="clock">Drive clock [-], at least 0.</param>
     public double TimeAt(double clock)
     {
-        if (clock > GelClock) return clock <= GelClock * (1 + Rounding) ? GelTime : double.PositiveInfinity;
+        if (clock >= GelClock) return clock <= GelClock * (1 + Rounding) ? Math.Max(0, GelTime) : double.PositiveInfinity;
         int last = pieces.Count - 1;
         while (last > 0 && clock < pieces[last].Clock) last--;
         return Back(pieces[last], clock);
@@ -112,5 +112,5 @@ public sealed class DriveClock
 
     private double Back(ClockPiece piece, double clock) => fluidity is null
         ? piece.Time + (clock - piece.Clock) / (piece.Pressure / viscosity.At(piece.Time))
-        : fluidity.Where(fluidity.At(piece.Time) + (clock - piece.Clock) / piece.Pressure);
+        : fluidity.Where(Math.Min(fluidity.Whole, fluidity.At(piece.Time) + (clock - piece.Clock) / piece.Pressure));
 }

@@ -29,7 +29,7 @@ internal static class ResinBasis
         }
         else if (card.ViscosityCurve is ViscosityCurve curve)
         {
-            yield return $"viscosity as measured over time{(curve.HasAtDegC ? $" at {Numbers.Say(curve.AtDegC)} °C" : "")}, {Amounts.Time(60 * curve.Points[0].AtMin)} to {Amounts.Time(60 * curve.Points[^1].AtMin)} after mixing";
+            yield return $"viscosity as measured over time{(curve.HasAtDegC ? $" at {Numbers.Say(curve.AtDegC)} °C" : "")}, {(curve.Points[0].AtMin == 0 ? "up" : Amounts.Time(60 * curve.Points[0].AtMin))} to {Amounts.Time(60 * curve.Points[^1].AtMin)} after mixing";
         }
         else if (IsCarried(card.HasViscosityAtDegC, card.ViscosityAtDegC, temperatures, isCourse))
         {
@@ -38,10 +38,10 @@ internal static class ResinBasis
 
         if (card.ViscosityRise is ViscosityRise rise)
         {
+            string carried = IsCarried(rise.HasAtDegC, rise.AtDegC, temperatures, isCourse) ? $"; that time {Law(rise.HasActivationKjPerMol, rise.ActivationKjPerMol)}" : "";
             yield return rise.HasDoublingMin
-                ? $"it doubles every {Amounts.Time(60 * rise.DoublingMin)}{(rise.HasAtDegC ? $" at {Numbers.Say(rise.AtDegC)} °C" : "")}"
+                ? $"it doubles every {Amounts.Time(60 * rise.DoublingMin)}{(rise.HasAtDegC ? $" at {Numbers.Say(rise.AtDegC)} °C" : "")}{carried}{Beyond("resin.viscosityRise.atDegC", card, temperatures)}"
                 : "it thickens with age as the card says (dual Arrhenius)";
-            if (IsCarried(rise.HasAtDegC, rise.AtDegC, temperatures, isCourse)) yield return $"that time {Law(rise.HasActivationKjPerMol, rise.ActivationKjPerMol)}";
         }
 
         if (card.Kinetics?.Thickening is not null) yield return $"it thickens with its degree of cure (Castro and Macosko){Beyond("resin.kinetics", card, temperatures)}";

@@ -1,3 +1,4 @@
+using InfusionSim.Numerics.Integration;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Protocol.Faults;
 using InfusionSim.Protocol.Units;
@@ -49,7 +50,17 @@ internal static class ResinCheck
     // Gel and viscosity on the way follow from several numbers together, so they are worked out as the forecast will.
     private static void CheckOpening(InfusionPlan plan, FaultList faults)
     {
-        DriveClock clock = new(ResinMapping.ToResin(plan), new Physics.Clock.Bag(0, 1));
+        DriveClock clock;
+        try
+        {
+            clock = new(ResinMapping.ToResin(plan), new Physics.Clock.Bag(0, 1));
+        }
+        catch (StiffEquationsException)
+        {
+            faults.Add("resin.kinetics", "resin.kinetics are too fast to be followed. Look at the factors (per second, not per minute) and activations (kJ/mol).");
+            return;
+        }
+
         double gelMin = (clock.GelTime + UnitConversion.SecondsFromMin(plan.Resin.MixToOpenMin)) / 60, open = plan.Resin.MixToOpenMin;
         IReadOnlyList<(string Path, double DegC)> temperatures = ShopCheck.Temperatures(plan.Shop);
         string warmth = temperatures.Count == 1 ? $" at {Numbers.Say(temperatures[0].DegC)} °C" : "";
