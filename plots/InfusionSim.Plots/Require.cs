@@ -34,6 +34,16 @@ internal static class Require
         }
     }
 
+    /// <summary>Refuses an answer without quality numbers.</summary>
+    internal static void Quality(PredictFillResponse response)
+    {
+        var squares = response.FrontMap.Grid.Columns * response.FrontMap.Grid.Rows;
+        if (response.FrontMap.FrontSpeedMmPerMin.Count != squares || response.FrontMap.GelMarginFraction.Count != squares)
+        {
+            throw new ArgumentException("The answer has no front speed and no gel margin in its squares; ask for them with with_quality_maps.", nameof(response));
+        }
+    }
+
     /// <summary>Refuses an answer about a panel whose sides fill together.</summary>
     internal static void ToolSide(PredictFillResponse response)
     {

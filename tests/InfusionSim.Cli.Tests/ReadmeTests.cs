@@ -68,6 +68,8 @@ public sealed partial class ReadmeTests
     [InlineData("gelTimeMin", "Resin", "gel_time_min")]
     [InlineData("mixToOpenMin", "Resin", "mix_to_open_min")]
     [InlineData("densityKgPerM3", "Resin", "density_kg_per_m3")]
+    [InlineData("resin.surfaceTensionMnPerM", "Resin", "surface_tension_mn_per_m")]
+    [InlineData("resin.contactAngleDeg", "Resin", "contact_angle_deg")]
     [InlineData("pressureMbarAbs", "Bag", "pressure_mbar_abs")]
     [InlineData("ambientMbarAbs", "Bag", "ambient_mbar_abs")]
     [InlineData("…volatiles[].moleFraction", "ResinVolatile", "mole_fraction")]

@@ -57,7 +57,7 @@ internal static class Asking
     {
         var moments = new List<FillMoment>();
         PredictFillResponse? response = null;
-        using var call = client.WatchFill(new WatchFillRequest { Plan = plan, Moments = Moments, WithPressure = true });
+        using var call = client.WatchFill(new WatchFillRequest { Plan = plan, Moments = Moments, WithPressure = true, WithQualityMaps = true });
         await foreach (var message in call.ResponseStream.ReadAllAsync())
         {
             if (message.Moment is { } moment)

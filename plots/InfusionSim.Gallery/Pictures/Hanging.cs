@@ -36,6 +36,9 @@ internal static class Hanging
         files.AddRange(Still($"{line.Name}-lines", LinePressure.Draw(line.Plan, line.Response)));
         var resins = await Asking.CompareAsync(second.Plan, System.IO.Path.Combine(plans, "..", "resins"));
         files.AddRange(Still($"{second.Name}-resins", ResinCurves.Draw(second.Plan, resins)));
+        files.AddRange(Still($"{second.Name}-speed", Quality.DrawSpeed(second.Plan, second.Response)));
+        files.AddRange(Still($"{second.Name}-capillary", Quality.DrawCapillaryNumber(second.Plan, second.Response)));
+        files.AddRange(Still($"{second.Name}-gel-margin", Quality.DrawGelMargin(second.Plan, second.Response)));
         files.Add(new HungFile("README.md", Encoding.UTF8.GetBytes(Catalogue(answers, files)), ""));
         return files;
     }

@@ -36,13 +36,14 @@ public sealed class FillClient : IAsyncDisposable
     /// <summary>Predicts a fill.</summary>
     /// <param name="plan">The plan, with what to call it in messages.</param>
     /// <param name="withFrontMap">Whether to bring the arrival of every square.</param>
+    /// <param name="withQuality">Whether to bring the quality numbers of every square.</param>
     /// <param name="cancellation">Stops waiting.</param>
-    public async Task<PredictFillResponse> PredictAsync(NamedPlan plan, bool withFrontMap, CancellationToken cancellation)
+    public async Task<PredictFillResponse> PredictAsync(NamedPlan plan, bool withFrontMap, bool withQuality, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(plan);
         try
         {
-            PredictFillRequest request = new() { Plan = plan.Plan, WithFrontMap = withFrontMap };
+            PredictFillRequest request = new() { Plan = plan.Plan, WithFrontMap = withFrontMap, WithQualityMaps = withQuality };
             return await _service.PredictFillAsync(request, cancellationToken: cancellation);
         }
         catch (RpcException exception)

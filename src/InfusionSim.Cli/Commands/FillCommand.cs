@@ -6,7 +6,7 @@ using InfusionSim.Protocol.Forecasts;
 
 namespace InfusionSim.Cli.Commands;
 
-/// <summary>`fill`: the forecast of one plan in eight lines.</summary>
+/// <summary>`fill`: the forecast of one plan in a few lines.</summary>
 public static class FillCommand
 {
     /// <summary>Makes the command.</summary>

@@ -22,7 +22,9 @@ public static class PlotCommand
             "plot", "Draw a picture of one plan's fill.",
             "infusionsim plot plate.json --picture front -o front.png", "infusionsim plot mesh.json --picture tool-side -o tool-side.png",
             "infusionsim plot mesh.json --picture both-sides -o both-sides.png", "infusionsim plot mesh.json --picture lag -o lag.png",
-            "infusionsim plot line.json --picture lines -o lines.png", "infusionsim plot plate.json --picture pressure --at 5min -o pressure.svg")
+            "infusionsim plot line.json --picture lines -o lines.png", "infusionsim plot plate.json --picture speed -o speed.png",
+            "infusionsim plot plate.json --picture gel-margin -o gel-margin.png", "infusionsim plot plate.json --picture capillary --set resin.surfaceTensionMnPerM=35 -o capillary.png",
+            "infusionsim plot plate.json --picture pressure --at 5min -o pressure.svg")
         {
             Footnote = "Pictures:\n" + PictureNames.Explained,
         };
@@ -35,7 +37,7 @@ public static class PlotCommand
             double? time = TimeOf(typed.GetValue(at));
             (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
             await using FillClient client = opened;
-            PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation));
+            PlanAnswer answer = PlanAnswer.Of(named, await Forecasting.PredictAsync(client, named, screen, cancellation, PictureFit.NeedsQuality(kind)));
             AnswerPrinter.PrintWarnings(screen, answer.Response);
             PictureFit.Check(kind, answer);
             string sentence = await PictureDrawing.SaveAsync(kind, client, answer, time, file, cancellation);

@@ -18,6 +18,15 @@ public enum PictureKind
     /// <summary>Pressure along each line with a bore or a hose.</summary>
     Lines,
 
+    /// <summary>How fast the front runs when it comes to each place.</summary>
+    Speed,
+
+    /// <summary>Capillary number of the front when it comes to each place.</summary>
+    Capillary,
+
+    /// <summary>What is left until gel when the front comes to each place.</summary>
+    GelMargin,
+
     /// <summary>Resin pressure at one moment.</summary>
     Pressure,
 

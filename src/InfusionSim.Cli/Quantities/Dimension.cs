@@ -60,6 +60,9 @@ public enum Dimension
     /// <summary>A rate.</summary>
     Rate,
 
+    /// <summary>A surface tension.</summary>
+    SurfaceTension,
+
     /// <summary>An angle.</summary>
     Angle,
 }

@@ -12,6 +12,7 @@ public sealed record KeyUnit(Dimension Dimension, string Symbol, double Scale)
         ("MbarLPerS", new(Dimension.Leak, "mbar·L/s", 0.1)),
         ("M3PerH", new(Dimension.PumpSpeed, "m³/h", 1.0 / 3600)),
         ("minutes", new(Dimension.Time, "min", 60)),
+        ("MnPerM", new(Dimension.SurfaceTension, "mN/m", 1e-3)),
         ("KgPerM3", new(Dimension.Density, "kg/m³", 1)),
         ("WPerK", new(Dimension.Cooling, "W/K", 1)),
         ("KjPerMol", new(Dimension.MolarEnergy, "kJ/mol", 1000)),

@@ -80,6 +80,7 @@ public static partial class QuantityReader
         Dimension.SpecificHeat => "450000 or 450kJ/kg",
         Dimension.HeatCapacity => "1900 or 1.9kJ/kgK",
         Dimension.Rate => "1e5 or 1e5 1/s",
+        Dimension.SurfaceTension => "35 or 35mN/m",
         Dimension.Angle => "90 or 90deg",
         _ => "0.5",
     };
@@ -94,6 +95,7 @@ public static partial class QuantityReader
         Dimension.SpecificHeat => "a heat in J/kg",
         Dimension.HeatCapacity => "a heat capacity in J/(kg·K)",
         Dimension.Rate => "a rate in 1/s",
+        Dimension.SurfaceTension => "a surface tension",
         Dimension.Angle => "an angle",
         Dimension.PressureDifference => "a difference of pressures",
         Dimension.PumpSpeed => "a volume in a time",

@@ -142,6 +142,12 @@ public static class TypedUnits
             ["/s"] = 1,
             ["/min"] = 1.0 / 60,
         },
+        [Dimension.SurfaceTension] = new()
+        {
+            ["mn/m"] = 1e-3,
+            ["n/m"] = 1,
+            ["dyn/cm"] = 1e-3,
+        },
         [Dimension.Angle] = new()
         {
             ["°"] = Math.PI / 180,
@@ -188,6 +194,7 @@ public static class TypedUnits
         Dimension.SpecificHeat => "J/kg, kJ/kg, J/g",
         Dimension.HeatCapacity => "J/kgK, kJ/kgK, J/gK",
         Dimension.Rate => "/s, /min",
+        Dimension.SurfaceTension => "mN/m, N/m, dyn/cm",
         Dimension.Angle => "deg, rad",
         _ => "a plain number or %",
     };

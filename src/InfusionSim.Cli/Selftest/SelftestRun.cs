@@ -19,7 +19,7 @@ public static class SelftestRun
         {
             InfusionPlan plan = check.Draw();
             plan.Resolution = new Resolution { CellMm = check.AcrossMm / across };
-            PredictFillResponse response = await client.PredictAsync(new NamedPlan(check.Name, plan), withFrontMap: false, cancellation);
+            PredictFillResponse response = await client.PredictAsync(new NamedPlan(check.Name, plan), withFrontMap: false, withQuality: false, cancellation);
             errors.Add(check.ReadTimeS(response.Forecast) is double time ? time / check.ExpectedTimeS - 1 : double.NaN);
         }
 

@@ -30,7 +30,7 @@ public sealed record AfterFront
     /// <summary>The same at the slow end of the band [s]; null likewise.</summary>
     public required double? LastResinOutTo { get; init; }
 
-    /// <summary>When to clamp the vents: when the resin that filled last has left, and never later than gel [s].</summary>
+    /// <summary>When to clamp the vents: when nine tenths of the resin that filled last and finds a vent before gel have left; never later than gel [s].</summary>
     public required double ClampTime { get; init; }
 
     /// <summary>Share of the resin that filled last that has left when the vents are clamped [-].</summary>

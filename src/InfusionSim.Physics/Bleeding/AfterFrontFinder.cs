@@ -25,7 +25,7 @@ internal sealed class AfterFrontFinder
     /// <param name="clock">When.</param>
     /// <param name="end">Drive clock at which the last place is full [-]; below that of gel.</param>
     /// <param name="resinOut">Volume that has left through each vent up to the end [m³].</param>
-    /// <param name="shut">When each vent is clamped according to the plan [s]; null for one that stays open.</param>
+    /// <param name="shut">When each vent is clamped according to the plan, or no feed is left open [s]; null for one that goes on passing resin.</param>
     /// <param name="factor">How uncertain the permeability is, times or divided by [-].</param>
     /// <param name="cancellation">Stops the work.</param>
     public static AfterFront? Of(
@@ -36,9 +36,13 @@ internal sealed class AfterFrontFinder
         double endTime = clock.TimeAt(end);
         double[] flows = [.. Enumerable.Range(0, shut.Count).Select(vent => shut[vent] <= endTime ? 0 : finder.FlowOut(vent))];
         if (flows.All(static flow => flow <= 0)) return null;
-        LastResin last = LastResin.Of(map, TravelToVents.Of(map.Problem, map.Total.SteadyPressure, cancellation), end);
+        LastResin last = LastResin.Of(map, TravelToVents.Of(map.ProblemAtEnd, map.Total.SteadyPressure, cancellation), end);
         double limit = finder.LastOpening(flows, shut), leaving = last.ClockWhenLeft(AfterFront.LeftShare);
-        double advised = Math.Min(end + leaving, limit);
+
+        // Where some of it stays whatever one waits for, nine tenths of the rest are waited for.
+        double leaves = last.LeftAfter(limit - end);
+        double advised = leaves > 0 ? end + last.ClockWhenLeft(AfterFront.LeftShare * leaves) : end;
+        if (!(advised <= limit)) advised = limit;
         return new AfterFront
         {
             EndTime = endTime,
@@ -78,7 +82,7 @@ internal sealed class AfterFrontFinder
     private double FlowOut(int vent)
     {
         if (!map.Problem.VentPassesResin[vent]) return 0;
-        return ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure, Lift);
+        return ResinAccount.OutOf(map.ProblemAtEnd, vent, map.Total.SteadyPressure, Lift);
 
         double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
     }

@@ -19,6 +19,7 @@ public sealed class TravelToVents
 
     private readonly FillProblem problem;
     private readonly double[] pressure, toVent, elsewhere;
+    private double through;
 
     private TravelToVents(FillProblem problem, double[] pressure)
     {
@@ -73,15 +74,19 @@ public sealed class TravelToVents
         foreach (LineEnd source in problem.Network.Sources) AddBackflow(source.Node, source.Conductance, source.Line);
     }
 
-    private void AddBackflow(int node, double conductance, int feed) =>
-        elsewhere[node] += conductance * Math.Max(0, pressure[node] - problem.FeedPressureAt(feed, node));
+    private void AddBackflow(int node, double conductance, int feed)
+    {
+        double flow = conductance * (problem.FeedPressureAt(feed, node) - pressure[node]);
+        if (flow > 0) through += flow;
+        else elsewhere[node] -= flow;
+    }
 
     private void Sweep(CancellationToken cancellation)
     {
         int[] nodes = [.. Enumerable.Range(0, pressure.Length).Where(node => pressure[node] > 0)];
         double[] heads = [.. nodes.Select(HeadOf)];
         Array.Sort(heads, nodes);
-        double volume = nodes.Sum(node => problem.PoreVolume[node]), through = toVent.Sum() + elsewhere.Sum();
+        double volume = nodes.Sum(node => problem.PoreVolume[node]);
         double longest = through > 0 ? StandsStill * volume / through : 0;
         List<NodeNeighbour> neighbours = [];
         Array.Fill(FromEntry, double.PositiveInfinity);

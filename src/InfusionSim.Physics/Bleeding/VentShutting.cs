@@ -4,13 +4,18 @@ using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Bleeding;
 
-/// <summary>When the plan shuts each vent for good.</summary>
+/// <summary>When each vent passes resin for the last time, as the plan has its clamps and those of the feeds.</summary>
 internal static class VentShutting
 {
-    /// <summary>Time at which each vent is shut and stays so, in the panel's order [s]; null for one that is open in the end.</summary>
+    /// <summary>Time from which each vent passes nothing more, in the panel's order [s]: it is shut and stays so, or all feeds are; null for one that goes on.</summary>
     /// <param name="forecast">A forecast with its arrivals.</param>
-    public static IReadOnlyList<double?> Of(Forecast forecast) =>
-        forecast.Map.Problem.Panel is Panel panel ? [.. panel.Vents.Select(vent => LastShut(vent.Clamp, forecast))] : new double?[forecast.Vents.Count];
+    public static IReadOnlyList<double?> Of(Forecast forecast)
+    {
+        if (forecast.Map.Problem.Panel is not Panel panel) return new double?[forecast.Vents.Count];
+        double fed = panel.Feeds.Max(feed => LastShut(feed.Clamp, forecast) ?? double.PositiveInfinity);
+        double?[] shut = [.. panel.Vents.Select(vent => LastShut(vent.Clamp, forecast))];
+        return [.. shut.Select(time => double.IsPositiveInfinity(fed) ? time : Math.Min(fed, time ?? fed))];
+    }
 
     /// <summary>Time at which a clamp is shut and stays so [s]; null when it is open in the end.</summary>
     /// <param name="clamp">The clamp.</param>

@@ -17,7 +17,7 @@ internal static class FollowUp
         return forecast with
         {
             Quality = QualityFinder.Of(forecast.Map, forecast.Clock, resin.Wetting, forecast.EndClock),
-            AfterFront = forecast.Outcome is Outcome.Fills or Outcome.TrapsAir
+            AfterFront = forecast.Outcome == Outcome.Fills
                 ? AfterFrontFinder.Of(forecast.Map, forecast.Clock, forecast.EndClock, resinOut, VentShutting.Of(forecast), forecast.Likely.PermeabilityFactor, cancellation)
                 : null,
         };

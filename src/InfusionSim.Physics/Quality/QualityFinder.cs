@@ -78,11 +78,13 @@ internal static class QualityFinder
         }
     }
 
+    // The lowest and then the leftmost of equals, as for the last place to fill.
     private static int Smallest(double[] values)
     {
+        const double Tie = 1e-6;
         int smallest = -1;
         for (int cell = 0; cell < values.Length; cell++)
-            if (!double.IsNaN(values[cell]) && (smallest < 0 || values[cell] < values[smallest])) smallest = cell;
+            if (!double.IsNaN(values[cell]) && (smallest < 0 || values[cell] < values[smallest] - Tie)) smallest = cell;
         return smallest;
     }
 }

@@ -78,6 +78,8 @@ public static class ForecastMapping
             answer.Vents[k].Line = LineForecastMapping.ToContract(forecast.VentLines, k);
         }
 
+        if (forecast.Quality is not null) answer.Quality = QualityMapping.ToContract(forecast.Quality);
+        if (forecast.AfterFront is not null) answer.AfterFront = AfterFrontMapping.ToContract(forecast.AfterFront, inputs.Panel, density);
         answer.Findings.AddRange(forecast.Findings.Select(FindingMapping.ToContract));
         foreach (Contract.Finding finding in answer.Findings) finding.Sentence = FindingSentences.Of(finding, answer, inputs.Plan);
         return answer;

@@ -11,13 +11,15 @@ public static class FrontMapMapping
 {
     /// <summary>Maps the arrival times.</summary>
     /// <param name="forecast">The forecast.</param>
-    public static FrontMap ToContract(Domain.Forecast forecast)
+    /// <param name="withQuality">Whether to add the quality numbers of each square.</param>
+    public static FrontMap ToContract(Domain.Forecast forecast, bool withQuality = false)
     {
         ArgumentNullException.ThrowIfNull(forecast);
         CutCellGrid cells = forecast.Map.Problem.Cells;
         var dryCells = new HashSet<int>(forecast.DrySpots.SelectMany(spot => spot.Cells));
         FrontSide seen = SideOf(forecast.ArrivalTimes, cells, dryCells.Contains);
         var map = new FrontMap { Grid = ToGrid(cells.Grid), Squares = seen.Squares, ArrivalTimeS = { seen.ArrivalTimeS } };
+        if (withQuality && forecast.Quality is not null) QualityMapping.AddTo(map, forecast.Quality, cells.OwnerOf);
         if (!HasLayers(forecast)) return map;
         var dryNodes = new HashSet<int>(forecast.DrySpots.SelectMany(spot => spot.Nodes));
         int[] toolSide = forecast.Map.Problem.ToolSide;

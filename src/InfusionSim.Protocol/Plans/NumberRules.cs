@@ -161,6 +161,8 @@ public static class NumberRules
         ["Mix.vents_open_after_min"] = new(0, 10_080, "min") { Advice = static (_, _) => "It counts from the moment the panel is full." },
         ["Mix.pot_cooling_w_per_k"] = new(0, 10_000, "W/K") { Advice = static (_, _) => "A cup of 100 g gives off about 0.1 W/K, a bucket of 10 kg about 2.5." },
         ["Mix.warmest_pot_deg_c"] = new(0, 150, "°C") { Advice = static (_, _) => "Above about 60 °C most pots are on the way to smoke." },
+        ["Resin.surface_tension_mn_per_m"] = new(5, 100, "mN/m") { Advice = static (value, _) => value is > 0.005 and < 0.1 ? $"{Numbers.Say(value)} N/m is {Numbers.Say(value * 1000)}." : "Resins mostly lie between 25 and 50." },
+        ["Resin.contact_angle_deg"] = new(0, 85, "°") { Advice = static (_, _) => "Towards 90° the resin no longer wets the fibre and the number says nothing." },
         ["ResinVolatile.mole_fraction"] = new(0, 1, "")
         {
             IsNeeded = true,

@@ -40,6 +40,7 @@ public static class PlanChecker
         LeakCheck.Run(plan, filled, faults, warnings);
         BagCheck.Run(filled, faults, warnings);
         VolatileCheck.Run(filled, faults);
+        WettingCheck.Run(filled, faults);
         ClampCheck.Run(filled, faults);
         if (PlannedTurn.Of(filled).Any() || filled.Pots.Any(static pot => pot.HasMassG))
             warnings.Add("opens, shuts, clampSteps, bag.steps and massG are understood but not computed yet: the answer is for lines that stay open, one vacuum and full pots.");

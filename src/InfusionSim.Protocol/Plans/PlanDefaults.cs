@@ -76,6 +76,7 @@ public static class PlanDefaults
         if (plan.Slope is { HasUphillDeg: false } slope) slope.UphillDeg = 0;
 
         if (plan.Resin is { HasMixToOpenMin: false } resin) resin.MixToOpenMin = 0;
+        if (plan.Resin is { HasSurfaceTensionMnPerM: true, HasContactAngleDeg: false } wetting) wetting.ContactAngleDeg = 0;
         ShopDefaults.FillIn(plan);
         if (plan.Mix is not null) FillIn(plan.Mix);
         if (plan.Bag is { HasAmbientMbarAbs: false } bag) bag.AmbientMbarAbs = AmbientMbarAbs(plan);

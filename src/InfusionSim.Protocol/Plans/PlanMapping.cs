@@ -20,7 +20,12 @@ public static class PlanMapping
         ArgumentNullException.ThrowIfNull(check);
         if (!check.IsSound) throw new ArgumentException("A plan with faults cannot be mapped.", nameof(check));
         Contract.InfusionPlan plan = check.Plan;
-        return new FillInputs(plan, ToPanel(plan), ResinMapping.ToResin(plan) with { Volatiles = VolatilesOf(plan.Resin) }, BagMapping.ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
+        Physics.Resins.Resin resin = ResinMapping.ToResin(plan) with
+        {
+            Volatiles = VolatilesOf(plan.Resin),
+            Wetting = Forecasts.QualityMapping.ToWetting(plan.Resin),
+        };
+        return new FillInputs(plan, ToPanel(plan), resin, BagMapping.ToBag(plan.Bag), ToGoals(plan.Goals), plan.Preform.PermeabilityFactor);
     }
 
     /// <summary>The panel of a plan that has its defaults and no faults.</summary>

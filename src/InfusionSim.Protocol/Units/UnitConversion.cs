@@ -71,6 +71,14 @@ public static class UnitConversion
     /// <param name="degrees">Angle [°].</param>
     public static double RadiansFromDeg(double degrees) => degrees * Math.PI / 180;
 
+    /// <summary>Millinewton per metre to newton per metre [N/m].</summary>
+    /// <param name="millinewtonPerMetre">Surface tension [mN/m].</param>
+    public static double NewtonPerMetreFromMn(double millinewtonPerMetre) => millinewtonPerMetre / 1000;
+
+    /// <summary>Metres per second to millimetres per minute [mm/min].</summary>
+    /// <param name="metresPerSecond">Speed [m/s].</param>
+    public static double MmPerMinFromMetresPerSecond(double metresPerSecond) => Kept(metresPerSecond * 60_000);
+
     /// <summary>Metres to millimetres [mm].</summary>
     /// <param name="metres">Length [m].</param>
     public static double MmFromMetres(double metres) => Kept(metres * 1000);

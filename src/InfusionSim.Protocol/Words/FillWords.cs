@@ -4,7 +4,7 @@ using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Protocol.Words;
 
-/// <summary>The answer in eight lines that a laminator reads before the clamp is opened.</summary>
+/// <summary>The answer in the few lines that a laminator reads before the clamp is opened.</summary>
 public static class FillWords
 {
     /// <summary>The lines of the answer.</summary>
@@ -26,6 +26,8 @@ public static class FillWords
         lines.AddRange(LineWords.Lines(forecast));
         lines.AddRange(VentWords.Lines(forecast, plan));
         lines.AddRange(ClampWords.Lines(forecast, plan));
+        lines.AddRange(BleedWords.Lines(forecast, plan));
+        lines.AddRange(QualityWords.Lines(forecast));
         lines.AddRange(BagWords.Lines(forecast, plan));
         lines.Add(new FillLine("Air", AirWords.Text(forecast, plan)));
         lines.Add(new FillLine("Resin", ResinWords.Text(forecast, plan)));

@@ -22,7 +22,7 @@ public sealed class FillService(IFillForecaster forecaster, ForecastDesk desk, S
         PlanCheck check = Sound(RequestChecker.Check(request));
         FillInputs inputs = PlanMapping.ToInputs(check);
         Forecast forecast = await desk.RunAsync(stop => forecaster.Predict(inputs, null, stop), context.CancellationToken);
-        return FillAnswer.Of(forecast, inputs, check.Warnings, request.WithFrontMap);
+        return FillAnswer.Of(forecast, inputs, check.Warnings, request.WithFrontMap, request.WithQualityMaps);
     }
 
     /// <inheritdoc/>

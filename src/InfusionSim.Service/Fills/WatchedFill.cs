@@ -25,7 +25,7 @@ internal sealed class WatchedFill(IFillForecaster forecaster, ForecastDesk desk,
             await watcher.SendAsync(new WatchFillResponse { Moment = moment }, cancellation);
         }
 
-        PredictFillResponse answer = FillAnswer.Of(forecast, inputs, warnings, withFrontMap: true);
+        PredictFillResponse answer = FillAnswer.Of(forecast, inputs, warnings, withFrontMap: true, request.WithQualityMaps);
         await watcher.SendAsync(new WatchFillResponse { Forecast = answer }, cancellation);
     }
 

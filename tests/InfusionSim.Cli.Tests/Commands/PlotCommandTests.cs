@@ -13,6 +13,8 @@ public sealed class PlotCommandTests : IDisposable
     [InlineData("progress", "picture.svg")]
     [InlineData("strip", "picture.png")]
     [InlineData("animation", "picture.webp")]
+    [InlineData("speed", "picture.png")]
+    [InlineData("gel-margin", "picture.svg")]
     public async Task Picture_OfEachKind_IsWrittenAndSaid(string kind, string file)
     {
         await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
@@ -47,6 +49,7 @@ public sealed class PlotCommandTests : IDisposable
     [InlineData("--picture both-sides -o picture.png", "has one layer")]
     [InlineData("--picture lag -o picture.png", "has one layer")]
     [InlineData("--picture lines -o picture.png", "feeds[].boreMm")]
+    [InlineData("--picture capillary -o picture.png", "resin.surfaceTensionMnPerM")]
     [InlineData("--picture front -o picture.webp", ".png or .svg")]
     [InlineData("--picture animation -o picture.png", ".webp")]
     [InlineData("--picture pressure --at 5mm -o picture.png", "'mm' measures a length")]

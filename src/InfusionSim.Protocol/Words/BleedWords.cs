@@ -1,0 +1,40 @@
+using InfusionSim.Protocol.Units;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Words;
+
+/// <summary>The line about bleeding: how long the vents are left open after the panel is full, what that costs, and how large the catch pot should be.</summary>
+internal static class BleedWords
+{
+    /// <summary>The line; none when no vent passes resin after the end.</summary>
+    public static IEnumerable<FillLine> Lines(FillForecast forecast, InfusionPlan plan)
+    {
+        if (forecast.AfterFront is not AfterFront after) yield break;
+        yield return new FillLine("Bleed", $"{Until(after, forecast, after.Vents.Count == 1 ? after.Vents[0].Name : "the vents", plan)}. Catch pot {CatchPot(after)}");
+    }
+
+    private static string Until(AfterFront after, FillForecast forecast, string which, InfusionPlan plan)
+    {
+        string time = Amounts.Time(after.ClampTimeS), cost = after.UntilClampedG < 0.05 ? "" : $", {Amounts.Weight(after.UntilClampedG)} more";
+        if (after.HasLastResinOutTimeS) return $"until {time}{Band(after)}, then clamp {which}: what filled last is out by then{cost}";
+        if (after.LeftWhenClampedFraction == 0) return $"clamp {which} as soon as it is full, at {time}: what filled last stands still and does not come out";
+        string until = Amounts.Time(forecast.GelTimeS) == time ? $"until just before it gels at {time}" : $"until {time}";
+        string rest = after.StaysAt is Point at ? $", the rest stays in ({PlaceWords.Of(at, plan)})" : "";
+        return $"{until}, then clamp {which}: {Amounts.Percent(after.LeftWhenClampedFraction)} of what filled last is out by then{rest}{cost}";
+    }
+
+    private static string Band(AfterFront after)
+    {
+        if (!after.HasLastResinOutTimeFromS || after.LastResinOutTimeFromS == after.LastResinOutTimeS) return "";
+        return after.HasLastResinOutTimeToS
+            ? $" (two shots in three: {Amounts.TimeRange(after.LastResinOutTimeFromS, after.LastResinOutTimeToS)})"
+            : $" (two shots in three: from {Amounts.Time(after.LastResinOutTimeFromS)} to gelling first)";
+    }
+
+    private static string CatchPot(AfterFront after)
+    {
+        bool isLitres = after.CatchPotToCm3 >= 1000;
+        (double least, double ample) = isLitres ? (after.CatchPotFromCm3 / 1000, after.CatchPotToCm3 / 1000) : (after.CatchPotFromCm3, after.CatchPotToCm3);
+        return $"{Numbers.Figures(least, 2)} to {Numbers.Figures(ample, 2)} {(isLitres ? "l" : "cm³")}";
+    }
+}
