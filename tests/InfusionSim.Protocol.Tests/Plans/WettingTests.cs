@@ -34,5 +34,5 @@ public sealed class WettingTests
 
     private static FillInputs StripInputs() => PlanMapping.ToInputs(PlanChecker.Check(StraightStrip.Plan()));
 
-    private static string Fault(Action<Resin> change) => PlanChecker.Check(StraightStrip.With(plan => change(plan.Resin))).Faults.ShouldHaveSingleItem().Description;
+    private static string Fault(Action<Resin> change) => PlanChecker.Check(StraightStrip.With(plan => change(plan.Resin))).Faults.ShouldHaveSingleItem().Text;
 }
