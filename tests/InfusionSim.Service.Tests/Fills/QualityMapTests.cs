@@ -1,15 +1,15 @@
+using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.V1;
-using InfusionSim.Service.Tests.Hosting;
+using InfusionSim.Service.Fills;
 
 namespace InfusionSim.Service.Tests.Fills;
 
 public sealed class QualityMapTests
 {
     [Fact]
-    public async Task PredictFill_QualityMapsAskedFor_BringsANumberForEverySquare()
+    public void PredictFill_QualityMapsAskedFor_BringsANumberForEverySquare()
     {
-        await using RunningService service = await RunningService.StartAsync();
-        PredictFillResponse answer = await service.Grpc.PredictFillAsync(new PredictFillRequest
+        PredictFillResponse answer = Answer(new PredictFillRequest
         {
             Plan = StraightStrip.With(static plan => (plan.Resin.SurfaceTensionMnPerM, plan.Resin.ContactAngleDeg) = (35, 30)),
             WithQualityMaps = true,
@@ -30,10 +30,9 @@ public sealed class QualityMapTests
     }
 
     [Fact]
-    public async Task PredictFill_FrontMapAlone_BringsNoQualityNumbers()
+    public void PredictFill_FrontMapAlone_BringsNoQualityNumbers()
     {
-        await using RunningService service = await RunningService.StartAsync();
-        PredictFillResponse answer = await service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan(), WithFrontMap = true });
+        PredictFillResponse answer = Answer(new PredictFillRequest { Plan = StraightStrip.Plan(), WithFrontMap = true });
 
         answer.FrontMap.FrontSpeedMmPerMin.ShouldBeEmpty();
         answer.FrontMap.GelMarginFraction.ShouldBeEmpty();
@@ -41,12 +40,19 @@ public sealed class QualityMapTests
     }
 
     [Fact]
-    public async Task PredictFill_ResinThatGelsFirst_TellsNothingOfTheTimeAfter()
+    public void PredictFill_ResinThatGelsFirst_TellsNothingOfTheTimeAfter()
     {
-        await using RunningService service = await RunningService.StartAsync();
-        PredictFillResponse answer = await service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.With(static plan => plan.Resin.GelTimeMin = 20) });
+        PredictFillResponse answer = Answer(new PredictFillRequest { Plan = StraightStrip.With(static plan => plan.Resin.GelTimeMin = 20) });
 
         answer.Forecast.AfterFront.ShouldBeNull();
         answer.Forecast.Quality.SmallestGelMarginFraction.ShouldBe(0, 0.03);
+    }
+
+    // The forecaster and the answer as the service puts them together, without the wire between.
+    private static PredictFillResponse Answer(PredictFillRequest request)
+    {
+        PlanCheck check = PlanChecker.Check(request.Plan);
+        FillInputs inputs = PlanMapping.ToInputs(check);
+        return FillAnswer.Of(new PhysicsForecaster().Predict(inputs, null, CancellationToken.None), inputs, check.Warnings, request.WithFrontMap, request.WithQualityMaps);
     }
 }
