@@ -17,7 +17,7 @@ public sealed class FillCommandTests : IDisposable
 
         code.ShouldBe(ExitCodes.Done, _session.Error);
         string[] lines = _session.Output.TrimEnd().Split('\n');
-        lines.Select(line => line.Split(' ')[0]).ShouldBe(["FILLS", "Gel", "Last", "Vent", "Clamp", "Air", "Resin", "Sure?", "Next"]);
+        lines.Select(line => line.Split(' ')[0]).ShouldBe(["FILLS", "Gel", "Last", "Vent", "Bleed", "Air", "Resin", "Sure?", "Next"]);
         lines[2].ShouldContain("the right edge");
         _session.Error.ShouldContain(Cautions.Line);
     }

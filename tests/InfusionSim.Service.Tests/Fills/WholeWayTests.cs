@@ -32,7 +32,7 @@ public sealed class WholeWayTests
             Gel: 60 min after mixing = 54 min after opening: 24 min to spare, 9 min in the slow case
             Last: the right edge
             Vent: V1 wet at 30 min, 100 % filled by then; 0 g out. Then 6.0 cm³ (6.6 g) each minute it stays open
-            Clamp: V1 at 35 min (two shots in three: 24 to 53 min), when what filled last is out: 35 g more. Catch pot 47 to 63 cm³
+            Bleed: until 35 min (two shots in three: 24 to 53 min), then clamp V1: what filled last is out by then, 35 g more. Catch pot 47 to 63 cm³
             Air: no dry spot above 1 cm²
             Resin: 396 g in the cloth
             Sure?: numerical error below 0.1 %; the band comes from the cloth (×/÷1.5, not measured here)
