@@ -7,8 +7,8 @@ namespace InfusionSim.Physics.Air;
 /// <summary>What is left of each pocket when the resin around it has come to its final pressure.</summary>
 /// <remarks>
 /// The gas is sealed in at the pressure under the bag and pressed together at even temperature: V = V₀ p_bag / p_resin
-/// (Boyle's law), with the resin pressure that the place has when all else is wet. It is taken to give way without
-/// pushing back while the panel fills, and what stays dry are the places the front would pass last.
+/// (Boyle's law), with the resin pressure that the place has when all else is wet. On a slope it is taken to give way without
+/// pushing back while the panel fills, and what stays dry are the places the front would pass last; elsewhere it has been followed.
 /// </remarks>
 public static class DrySpotFinder
 {
@@ -22,9 +22,28 @@ public static class DrySpotFinder
     {
         ArgumentNullException.ThrowIfNull(map);
         ArgumentNullException.ThrowIfNull(bag);
+        if (map.FollowsGas) return [.. map.Pockets.Select(pocket => Kept(map, pocket, cancellation)).OrderByDescending(static spot => spot.Area)];
         List<DrySpot> spots = [];
         foreach (Pocket pocket in PocketFinder.Find(map)) spots.Add(Compress(map, bag, pocket, cancellation));
         return [.. spots.OrderByDescending(static spot => spot.Area)];
+    }
+
+    // Gas that was followed to the end keeps open what the state at the end says.
+    private static DrySpot Kept(FillMap map, GasPocket pocket, CancellationToken cancellation)
+    {
+        FillProblem problem = map.Problem;
+        FillState last = map.StateAt(map.Stretches[^1].End, cancellation: cancellation);
+        DryColumns dry = new(problem);
+        double gas = 0;
+        foreach (int node in pocket.Nodes)
+        {
+            gas += problem.PoreVolume[node] * (1 - last.Saturation[node]);
+            dry.Add(node, 1 - last.Saturation[node]);
+        }
+
+        int any = pocket.Nodes.First(node => problem.CellOf(node) >= 0);
+        Point2 middle = dry.Area > 0 ? new Point2(dry.MomentX / dry.Area, dry.MomentY / dry.Area) : problem.Cells.CentroidOf(problem.CellOf(any));
+        return new DrySpot(middle, dry.Cells, dry.Area, pocket.SealedClock, pocket.SealedArea, gas, map.FillClock) { Nodes = pocket.Nodes };
     }
 
     private static DrySpot Compress(FillMap map, Bag bag, Pocket pocket, CancellationToken cancellation)

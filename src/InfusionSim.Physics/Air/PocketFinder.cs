@@ -38,9 +38,42 @@ public static class PocketFinder
     {
         ArgumentNullException.ThrowIfNull(map);
         FillProblem problem = map.Problem;
-        AirWays ways = new(problem);
+        List<Pocket> pockets = [];
         int smallest = SmallestIn(problem);
-        double[] arrival = map.Arrival;
+        DryGroups groups = RunBackwards(problem, map.Arrival, node => map.Reached[node], Seal);
+        foreach (int group in groups.Roots())
+            if (!groups.IsVented(group)) Seal(groups.Members(group), 0);
+        pockets.Sort(static (first, second) => first.SealedClock.CompareTo(second.SealedClock));
+        return pockets;
+
+        void Seal(IReadOnlyList<int> members, double clock)
+        {
+            if (double.IsPositiveInfinity(clock)) clock = map.FillClock;
+            if (DryAmong(problem, members, map.Arrival, clock, smallest) is int[] dry) pockets.Add(new Pocket(dry, clock));
+        }
+    }
+
+    /// <summary>Drive clock within a stretch of a fill at which a place is first cut off that had a vent as the stretch began [-]; +∞ for none.</summary>
+    /// <param name="problem">The panel as numbers, with the clamps as they stand.</param>
+    /// <param name="arrival">When the front passes each node; +∞ where it does not within the stretch [-]. [nodes].</param>
+    /// <param name="from">Drive clock at which the stretch begins [-].</param>
+    internal static double FirstSealed(FillProblem problem, double[] arrival, double from)
+    {
+        double first = double.PositiveInfinity;
+        int smallest = SmallestIn(problem);
+        RunBackwards(problem, arrival, node => problem.PoreVolume[node] > 0 && arrival[node] > from * (1 + Tie), Seal);
+        return first;
+
+        void Seal(IReadOnlyList<int> members, double clock)
+        {
+            if (clock < first && DryAmong(problem, members, arrival, clock, smallest) is not null) first = clock;
+        }
+    }
+
+    /// <summary>Adds nodes in the reverse order in which they fill; tells of each group that finds a vent, with the clock at which it lost it.</summary>
+    private static DryGroups RunBackwards(FillProblem problem, double[] arrival, Func<int, bool> takesPart, Action<IReadOnlyList<int>, double> seal)
+    {
+        AirWays ways = new(problem);
         bool[] isVent = new bool[arrival.Length];
         for (int vent = 0; vent < problem.Vents.Count; vent++)
         {
@@ -48,13 +81,9 @@ public static class PocketFinder
             foreach (CellContact contact in problem.Vents[vent].Contacts) isVent[contact.Cell] |= contact.IsBeside;
         }
 
-        int[] cells = [.. Enumerable.Range(0, arrival.Length).Where(cell => map.Reached[cell])
-            .OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell)];
         DryGroups groups = new(arrival.Length);
-        List<Pocket> pockets = [];
-        foreach (int cell in cells)
+        foreach (int cell in Enumerable.Range(0, arrival.Length).Where(takesPart).OrderByDescending(cell => arrival[cell]).ThenByDescending(static cell => cell))
         {
-            double clock = double.IsFinite(arrival[cell]) ? arrival[cell] : map.FillClock;
             List<int> beside = [];
             foreach (int neighbour in ways.From(cell))
             {
@@ -64,23 +93,21 @@ public static class PocketFinder
 
             bool vented = isVent[cell] || beside.Any(groups.IsVented);
             foreach (int group in beside)
-                if (vented && !groups.IsVented(group)) Seal(group, clock);
+                if (vented && !groups.IsVented(group)) seal(groups.Members(group), arrival[cell]);
             groups.Add(cell, isVent[cell], beside);
         }
 
-        foreach (int group in groups.Roots())
-            if (!groups.IsVented(group)) Seal(group, 0);
-        pockets.Sort(static (first, second) => first.SealedClock.CompareTo(second.SealedClock));
-        return pockets;
+        return groups;
+    }
 
-        void Seal(int group, double clock)
-        {
-            // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
-            int[] dry = [.. groups.Members(group).Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
-            if (dry.Length < smallest) return;
-            int seenFromAbove = dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count();
-            if (seenFromAbove >= smallest) pockets.Add(new Pocket(dry, clock));
-        }
+    /// <summary>What of a group is dry at a clock, in the order it fills; null when that is too little to count.</summary>
+    private static int[]? DryAmong(FillProblem problem, IReadOnlyList<int> members, double[] arrival, double clock, int smallest)
+    {
+        // In a symmetric panel cells fill at the same moment as the one that seals: they are not dry any more.
+        int[] dry = [.. members.Where(cell => arrival[cell] > clock * (1 + Tie)).OrderBy(cell => arrival[cell])];
+        if (dry.Length < smallest) return null;
+        int seenFromAbove = dry.Where(node => problem.CellOf(node) >= 0 && problem.StaysInPart(node)).Select(problem.CellOf).Distinct().Count();
+        return seenFromAbove >= smallest ? dry : null;
     }
 
     private static bool IsInLaminate(FillProblem problem, StencilWay way)

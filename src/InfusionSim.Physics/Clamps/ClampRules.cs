@@ -6,8 +6,8 @@ namespace InfusionSim.Physics.Clamps;
 /// <summary>Everything that is to be done with clamps and vacuum during an infusion.</summary>
 /// <param name="Start">The clamps as the first feed opens.</param>
 /// <param name="Rules">What is done, each once.</param>
-/// <param name="ClockAt">Drive clock at a time [s → -], given the changes of the vacuum made so far.</param>
-public sealed record ClampRules(LineClamps Start, IReadOnlyList<ClampRule> Rules, Func<double, IReadOnlyList<BagTurn>, double> ClockAt)
+/// <param name="ClockAt">Drive clock at a time [s → -], given the drive clocks of the moments that have come.</param>
+public sealed record ClampRules(LineClamps Start, IReadOnlyList<ClampRule> Rules, Func<double, Func<Moment, double>, double> ClockAt)
 {
     /// <summary>Whether nothing is ever done and all clamps are open.</summary>
     public bool AreNone => Rules.Count == 0 && Start.AreAllOpen;
@@ -15,8 +15,8 @@ public sealed record ClampRules(LineClamps Start, IReadOnlyList<ClampRule> Rules
     /// <summary>The rules of a panel and its bag.</summary>
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="bag">The bag.</param>
-    /// <param name="clockAt">Drive clock at a time [s → -], given the changes of the vacuum made so far.</param>
-    public static ClampRules Of(Panel panel, Bag bag, Func<double, IReadOnlyList<BagTurn>, double> clockAt)
+    /// <param name="clockAt">Drive clock at a time [s → -], given the drive clocks of the moments that have come, +∞ for the others.</param>
+    public static ClampRules Of(Panel panel, Bag bag, Func<double, Func<Moment, double>, double> clockAt)
     {
         ArgumentNullException.ThrowIfNull(panel);
         ArgumentNullException.ThrowIfNull(bag);

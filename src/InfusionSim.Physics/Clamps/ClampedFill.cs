@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Panels;
 
@@ -11,6 +13,9 @@ namespace InfusionSim.Physics.Clamps;
 /// </remarks>
 internal sealed class ClampedFill
 {
+    // First step of trapped gas, and longest, over what is left of the fill.
+    private const double FirstStep = 0.005, LongestStep = 0.2;
+
     private readonly FillProblem _problem;
     private readonly ClampRules? _rules;
     private readonly int _moments;
@@ -21,12 +26,20 @@ internal sealed class ClampedFill
     private readonly List<ClampTurn> _turns = [];
     private readonly List<BagTurn> _bagTurns = [];
     private readonly List<ClampRule> _pending;
+    private readonly Dictionary<Moment, double> _come = [];
+    private readonly Bag? _bag;
+    private readonly GasAtRest _rest = new();
+    private readonly GasPace _pace;
     private LineClamps _clamps;
     private FillTotal? _total;
+    private IReadOnlyList<GasPocket> _pockets = [];
+    private double _turnedAt;
 
-    private ClampedFill(FillProblem problem, ClampRules? rules, int moments, Action<double>? progress, CancellationToken cancellation)
+    private ClampedFill(FillProblem problem, ClampRules? rules, Bag? bag, int moments, Action<double>? progress, CancellationToken cancellation)
     {
         _problem = problem;
+        _bag = bag;
+        _pace = new GasPace(problem.PoreVolume.Sum());
         _rules = rules;
         _moments = moments;
         _progress = progress;
@@ -39,12 +52,13 @@ internal sealed class ClampedFill
     /// <summary>Follows the fill to its end.</summary>
     /// <param name="problem">The panel as numbers, with all clamps open and without heads.</param>
     /// <param name="rules">What is done with the clamps; null for nothing.</param>
+    /// <param name="bag">The pressures, for the gas that is sealed in; null leaves it out of account.</param>
     /// <param name="moments">How many moments each stretch is first looked at [-].</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static FillMap Follow(FillProblem problem, ClampRules? rules, int moments, Action<double>? progress, CancellationToken cancellation)
+    public static FillMap Follow(FillProblem problem, ClampRules? rules, Bag? bag, int moments, Action<double>? progress, CancellationToken cancellation)
     {
-        ClampedFill fill = new(problem, rules, moments, progress, cancellation);
+        ClampedFill fill = new(problem, rules, bag, moments, progress, cancellation);
         FillStart? start = FillStart.Dry(problem);
         while (start is not null) start = fill.FollowStretch(start);
         return fill.Map(withDue: true);
@@ -54,27 +68,84 @@ internal sealed class ClampedFill
     private FillStart? FollowStretch(FillStart start)
     {
         FillProblem clamped = ClampedProblem.Of(_problem, _clamps);
+        if (BagPressure > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
         FillTotal total = FillTotal.Of(clamped, reached, start, FillMarcher.ForecastTolerance, _cancellation);
-        (double due, _) = NextDue(start.Clock);
+        if (_pockets.Count > 0) return FollowGas(clamped, start, total);
+        _pace.Restart();
+        double due = NextDue(start.Clock);
         bool fills = total.LastCell >= 0, isCut = due < total.Clock || !fills;
         double end = isCut ? due : total.Clock;
         if (double.IsPositiveInfinity(end)) return Finish(clamped, reached, start, total);
         FillStretch stretch = new(clamped, reached, start, end);
-        if (fills) FrontTracker.Follow(clamped, stretch.Marcher, _track, start.Clock, end, _moments, Tell, _cancellation);
-        _stretches.Add(stretch);
+        FillMarcher marcher = stretch.NewMarcher(_track.Arrival);
+        if (fills) FrontTracker.Follow(clamped, marcher, _track, start.Clock, end, _moments, Tell, _cancellation);
+        _stretches.Add(stretch with { Marcher = _stretches.Count == 0 ? marcher : null });
         _total = Merge(total);
 
         (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, end, isFull: !isCut);
-        if (rules.Count == 0) return null;
-        if (clock < end)
+        double cutOff = BagPressure > 0 ? PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock) : double.PositiveInfinity;
+        if (cutOff < clock) (clock, rules) = (cutOff, []);
+        else if (rules.Count == 0) return null;
+        CutAt(clock);
+        foreach (ClampRule rule in rules) Make(rule, clock);
+        return FillStart.From(marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation));
+    }
+
+    /// <summary>Follows one step in which trapped gas pushes back; returns how the next stretch begins, or null when all has come to rest.</summary>
+    private FillStart? FollowGas(FillProblem clamped, FillStart start, FillTotal withoutGas)
+    {
+        _total ??= Merge(withoutGas);
+        bool[] reached = Reach.From(clamped, _pockets.SelectMany(static pocket => pocket.Nodes));
+        double scale = Math.Max(withoutGas.Clock - start.Clock, start.Clock);
+        if (_pace.Span == 0) _pace.Span = FirstStep * scale;
+        double due = NextDue(start.Clock);
+        if (_pace.Span == 0)
         {
-            _track.CutAt(clock);
-            _stretches[^1] = stretch = stretch with { End = clock };
+            // Dry, and no feed open: nothing can move before one is.
+            if (double.IsPositiveInfinity(due)) return Finish(clamped, reached, start, withoutGas);
+            _pace.Span = due;
+        }
+
+        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _bag!.Ambient - BagPressure);
+        FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, LongestStep * Math.Max(scale, start.Clock)), _cancellation);
+        FillMarcher marcher = stretch.Marcher!;
+        FrontTracker.Follow(clamped, marcher, _track, start.Clock, stretch.End, 1, null, _cancellation);
+        _stretches.Add(stretch with { Marcher = null });
+
+        (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, stretch.End, isFull: false);
+        double cutOff = PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock);
+        if (cutOff < clock) (clock, rules) = (cutOff, []);
+        CutAt(clock);
+        FillState state = marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation);
+        FillStart next = FillStart.From(state);
+        _pockets = [.. _pockets.Select((pocket, k) => pocket with { Nodes = state.GasNodes[k] })];
+        foreach (int node in _pockets.SelectMany(static pocket => pocket.Nodes)) _track.Open(node, next.Saturation[node]);
+        _rest.Note(clamped, withoutGas, start, state, _pockets, _turnedAt);
+        if (rules.Count == 0 && _rest.IsReached)
+        {
+            rules = [.. _pending.Where(static rule => rule.When is WhenFull)];
+            if (rules.Count == 0 && double.IsPositiveInfinity(due)) return Rest(clamped, next, withoutGas);
         }
 
         foreach (ClampRule rule in rules) Make(rule, clock);
-        return FillStart.From(stretch.Marcher.StateAt(clock, withPressure: false, cancellation: _cancellation));
+        return next;
+    }
+
+    private FillStart? Rest(FillProblem clamped, FillStart end, FillTotal withoutGas)
+    {
+        _pockets = GasRegions.At(clamped, _track.Arrival, end, BagPressure, _pockets);
+        _total = _rest.TotalOf(clamped, _track, _pockets, Merge(withoutGas));
+        return null;
+    }
+
+    private double BagPressure => _bagTurns.Count > 0 ? _bagTurns[^1].Pressure : _bag?.Pressure ?? 0;
+
+    private void CutAt(double clock)
+    {
+        if (!(clock < _stretches[^1].End)) return;
+        _track.CutAt(clock);
+        _stretches[^1] = _stretches[^1] with { End = clock };
     }
 
     // Nothing more flows and nothing is due: the stretch has no length.
@@ -85,18 +156,12 @@ internal sealed class ClampedFill
         return null;
     }
 
-    private (double Clock, ClampRule? Rule) NextDue(double from)
-    {
-        (double clock, ClampRule? next) = (double.PositiveInfinity, null);
-        foreach (ClampRule rule in _pending)
-        {
-            if (rule.When is not AtTime at) continue;
-            double then = Math.Max(from, _rules!.ClockAt(at.Time, _bagTurns));
-            if (then < clock) (clock, next) = (then, rule);
-        }
+    private double NextDue(double from) => _pending.Select(static rule => rule.When).OfType<AtTime>()
+        .Select(at => Math.Max(from, DueAt(at))).DefaultIfEmpty(double.PositiveInfinity).Min();
 
-        return (clock, next);
-    }
+    private double DueAt(AtTime at) => _rules!.ClockAt(at.Time, ComeAt);
+
+    private double ComeAt(Moment moment) => _come.TryGetValue(moment, out double clock) ? clock : double.PositiveInfinity;
 
     /// <summary>The rules that come first within a stretch that has been followed.</summary>
     private (double Clock, IReadOnlyList<ClampRule> Rules) First(double from, double end, bool isFull)
@@ -119,7 +184,7 @@ internal sealed class ClampedFill
 
     private double ClockOf(Moment when, FillMap map, double end, bool isFull) => when switch
     {
-        AtTime at => _rules!.ClockAt(at.Time, _bagTurns),
+        AtTime at => DueAt(at),
         WhenReached reached => ClockOf(reached.Name, map),
         WhenFull => isFull ? end : double.PositiveInfinity,
         _ => double.PositiveInfinity,
@@ -137,6 +202,9 @@ internal sealed class ClampedFill
     private void Make(ClampRule rule, double clock)
     {
         _pending.Remove(rule);
+        _come.TryAdd(rule.When, clock);
+        _turnedAt = clock;
+        _pace.Restart();
         if (rule.IsOfBag)
         {
             _bagTurns.Add(new(clock, rule.Value));
@@ -160,14 +228,17 @@ internal sealed class ClampedFill
     {
         IEnumerable<ClampTurn> due = withDue
             ? _pending.Where(static rule => rule is { IsOfBag: false, When: AtTime })
-                .Select(rule => new ClampTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.IsVent, rule.Line, rule.Value))
+                .Select(rule => new ClampTurn(DueAt((AtTime)rule.When), rule.IsVent, rule.Line, rule.Value))
             : [];
         IEnumerable<BagTurn> dueBag = withDue
-            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(_rules!.ClockAt(((AtTime)rule.When).Time, _bagTurns), rule.Value))
+            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(DueAt((AtTime)rule.When), rule.Value))
             : [];
         return new FillMap(_problem, [.. _stretches], _track, _total!)
         {
             Turns = [.. _turns, .. due.OrderBy(static turn => turn.Clock)],
+            Pockets = withDue ? _pockets : [],
+            FollowsGas = _bag is not null,
+            ClockOf = ComeAt,
             BagTurns = [.. _bagTurns, .. dueBag.OrderBy(static turn => turn.Clock)],
         };
     }

@@ -1,5 +1,7 @@
 using InfusionSim.Numerics.Geometry;
+using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Clamps;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
@@ -11,6 +13,10 @@ public sealed class FillMap
 
     private readonly FrontTrack _track;
     private readonly Lock _marching = new();
+
+    // One marcher at a time: each holds the whole network.
+    private FillStretch? _marched;
+    private FillMarcher? _marcher;
 
     internal FillMap(FillProblem problem, IReadOnlyList<FillStretch> stretches, FrontTrack track, FillTotal total)
     {
@@ -60,6 +66,15 @@ public sealed class FillMap
     /// <summary>Node that fills last [-]; −1 when none can.</summary>
     public int LastCell => Total.LastCell;
 
+    /// <summary>Gas that is sealed in at the end; empty where none is, and where the gas is left out of account (a perfect vacuum, a slope).</summary>
+    public IReadOnlyList<GasPocket> Pockets { get; internal init; } = [];
+
+    /// <summary>Whether trapped gas was followed as it pushes back.</summary>
+    public bool FollowsGas { get; internal init; }
+
+    /// <summary>Drive clock of a moment of the rules [-]; +∞ when it does not come.</summary>
+    public Func<Moment, double> ClockOf { get; internal init; } = static _ => double.PositiveInfinity;
+
     /// <summary>What happens between one turn of a clamp and the next, in order.</summary>
     internal IReadOnlyList<FillStretch> Stretches { get; }
 
@@ -68,16 +83,22 @@ public sealed class FillMap
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="moments">How many moments the fill is first looked at [-], at least 2; more are added where the front turns. With gravity they are the intervals of the march.</param>
     /// <param name="rules">What is done with the clamps; null for nothing.</param>
+    /// <param name="bag">The pressures, for gas that is sealed in and pushes back; null leaves it out of account, as does a slope.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
     /// <exception cref="NotSupportedException">When clamps are turned on a panel whose resin has weight.</exception>
     public static FillMap Compute(
-        FillProblem problem, Action<double>? progress = null, int moments = FirstMoments, ClampRules? rules = null, CancellationToken cancellation = default)
+        FillProblem problem,
+        Action<double>? progress = null,
+        int moments = FirstMoments,
+        ClampRules? rules = null,
+        Bag? bag = null,
+        CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, moments, progress, cancellation);
+        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, bag, moments, progress, cancellation);
         if (rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
         return ComputeWithGravity(problem, moments, progress, cancellation);
     }
@@ -105,7 +126,11 @@ public sealed class FillMap
     /// <param name="cancellation">Stops the computation.</param>
     internal FillState StateIn(FillStretch stretch, double clock, bool withPressure, CancellationToken cancellation)
     {
-        lock (_marching) return stretch.Marcher.StateAt(clock, withPressure, cancellation: cancellation);
+        lock (_marching)
+        {
+            if (!ReferenceEquals(stretch, _marched)) (_marched, _marcher) = (stretch, stretch.Marcher ?? stretch.NewMarcher(Arrival));
+            return _marcher!.StateAt(clock, withPressure, cancellation: cancellation);
+        }
     }
 
     /// <summary>The stretch in which a clock lies; on the border of two the earlier one.</summary>

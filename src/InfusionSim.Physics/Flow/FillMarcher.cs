@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Complementarity;
 using InfusionSim.Numerics.Krylov;
+using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
@@ -13,6 +14,9 @@ public sealed class FillMarcher
     /// <summary>Imbalance a forecast is computed to, relative to the wet pore volume [-].</summary>
     public const double ForecastTolerance = 1e-10;
 
+    /// <summary>Imbalance of a state that another stretch goes on from, relative to the wet pore volume [-]: what is lost at each of many does not come back.</summary>
+    public const double HandOverTolerance = 1e-13;
+
     private const double WorstAccepted = 1e-6;
     internal const int LongestMend = 60;
 
@@ -23,6 +27,7 @@ public sealed class FillMarcher
     private readonly double _partVolume, _heldBefore;
     private readonly GravityLoad? _gravity;
     private readonly GrowingWetSet? _growing;
+    private readonly GasInState? _gas;
     private ObstacleSolver _solver;
 
     // Whether no feed reaches anything: all stays as it is.
@@ -47,10 +52,13 @@ public sealed class FillMarcher
     /// <param name="reached">Nodes that the resin can reach. [nodes].</param>
     /// <param name="gravity">What weight moves; null for none. Its full clocks are read anew for each state.</param>
     /// <param name="start">The panel as the stretch of the fill began; null for dry.</param>
-    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity, FillStart? start = null)
+    /// <param name="gas">Gas in sealed pockets; null for none.</param>
+    /// <param name="arrival">When the front passed each node, for gas that opens again [-]; null without gas. [nodes].</param>
+    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity, FillStart? start = null, GasHold? gas = null, double[]? arrival = null)
     {
         _problem = problem;
         _gravity = gravity;
+        _gas = gas is null ? null : new GasInState(problem, gas, arrival!);
         _start = start ?? FillStart.Dry(problem);
         _capacity = new double[reached.Length];
         _isFull = _start.IsDry ? [] : new bool[reached.Length];
@@ -64,7 +72,7 @@ public sealed class FillMarcher
 
         _partVolume = problem.PartVolume;
         _supply = problem.Supply();
-        _isStill = !Array.Exists(reached, static isIn => isIn);
+        _isStill = gas is null && !Array.Exists(reached, static isIn => isIn);
         _solver = NewSolver();
         if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity);
     }
@@ -90,7 +98,9 @@ public sealed class FillMarcher
     {
         int count = _problem.Operator.NodeCount;
         double[] accumulated = new double[count], saturation = new double[count];
+        double since = clock - _start.Clock;
         _gravity?.SetClock(clock);
+        _gas?.SetClock(since);
         for (int round = 0; ; round++)
         {
             if (_isStill) break;
@@ -110,7 +120,8 @@ public sealed class FillMarcher
             _solver.CopyPressure(pressure);
         }
 
-        ResinAccount account = ResinAccount.Of(_problem, _start, clock - _start.Clock, accumulated, saturation, _gravity);
+        _gas?.Add(since, _start, _supply, accumulated, saturation, pressure);
+        ResinAccount account = ResinAccount.Of(_problem, _start, since, accumulated, saturation, _gravity);
         return new FillState
         {
             Clock = clock,
@@ -126,6 +137,10 @@ public sealed class FillMarcher
             GapVolume = account.InGaps,
             Drawn = account.Drawn,
             Drained = account.Drained,
+            AccumulatedGas = _gas?.Accumulated,
+            GasPressure = _gas?.Pressure,
+            GasVolumes = _gas?.Volumes ?? [],
+            GasNodes = _gas?.Nodes ?? [],
             MassBalanceError = account.Error,
         };
     }
@@ -146,6 +161,7 @@ public sealed class FillMarcher
         if (_isPartial) _solver = NewSolver();
         _isPartial = false;
         if (_gravity is not null) _solver.SetExtra(_gravity.Volume, _gravity.Rate);
+        if (_gas is not null) _solver.SetExtra(_gas.Volume, _gas.Rate);
         SolveReport report = _solver.Solve(clock - _start.Clock, tolerance, cancellation);
         if (_growing is not null && IsPoor(report))
         {

@@ -15,6 +15,26 @@ public sealed class FillState
     /// <summary>Pressure above the bag's over the driving pressure [-], 0 to 1; null unless asked for. [nodes].</summary>
     public double[]? Pressure { get; init; }
 
+    /// <summary>What of the accumulated pressure is that of trapped gas, in the nodes that it keeps from filling [-]; null without trapped gas. [nodes].</summary>
+    internal double[]? AccumulatedGas { get; init; }
+
+    /// <summary>Pressure of trapped gas above the bag's over the driving pressure, in the nodes that it keeps from filling [-]; null without trapped gas. [nodes].</summary>
+    internal double[]? GasPressure { get; init; }
+
+    /// <summary>Gas in each pocket at that moment [m³], in the order of the stretch.</summary>
+    internal IReadOnlyList<double> GasVolumes { get; init; } = [];
+
+    /// <summary>Nodes of each pocket at that moment, in the order of the stretch.</summary>
+    internal IReadOnlyList<IReadOnlyList<int>> GasNodes { get; init; } = [];
+
+    /// <summary>Accumulated pressure since a node was full [-]; 0 while it is not.</summary>
+    /// <param name="node">Index of the node.</param>
+    internal double AccumulatedSinceFull(int node) => AccumulatedPressure[node] - (AccumulatedGas?[node] ?? 0);
+
+    /// <summary>Pressure of a full node above that of the gas that was in it [-].</summary>
+    /// <param name="node">Index of the node.</param>
+    internal double PressureSinceFull(int node) => Pressure![node] - (GasPressure?[node] ?? 0);
+
     /// <summary>Share of the pore volume of laminate and core that is full [-].</summary>
     public required double FilledFraction { get; init; }
 

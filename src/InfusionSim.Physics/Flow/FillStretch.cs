@@ -1,18 +1,24 @@
+using InfusionSim.Physics.Air;
+
 namespace InfusionSim.Physics.Flow;
 
 /// <summary>A stretch of a fill during which no clamp is turned.</summary>
 /// <param name="Problem">The panel as numbers, with the clamps as they stand.</param>
-/// <param name="Reached">Nodes that an open feed can reach. [nodes].</param>
+/// <param name="Reached">Nodes that an open feed, or trapped gas, can act on. [nodes].</param>
 /// <param name="Start">The panel as the stretch begins.</param>
 /// <param name="End">Drive clock at which it ends [-].</param>
 internal sealed record FillStretch(FillProblem Problem, bool[] Reached, FillStart Start, double End)
 {
-    private FillMarcher? _marcher;
+    /// <summary>Gas in sealed pockets; null for none.</summary>
+    public GasHold? Gas { get; init; }
 
-    /// <summary>Computes the states of the stretch.</summary>
-    public FillMarcher Marcher
-    {
-        get => _marcher ??= new FillMarcher(Problem, Reached, Start);
-        init => _marcher = value;
-    }
+    /// <summary>The pockets as it begins.</summary>
+    public IReadOnlyList<GasPocket> Pockets { get; init; } = [];
+
+    /// <summary>A marcher that stands ready; null to make one when it is needed.</summary>
+    public FillMarcher? Marcher { get; init; }
+
+    /// <summary>Makes a marcher.</summary>
+    /// <param name="arrival">When the front passed each node [-]. [nodes].</param>
+    public FillMarcher NewMarcher(double[] arrival) => new(Problem, Reached, null, Start, Gas, arrival);
 }

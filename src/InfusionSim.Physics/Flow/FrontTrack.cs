@@ -26,6 +26,15 @@ internal sealed class FrontTrack
     /// <param name="tally">The sums.</param>
     public void Add(FillTally tally) => _tallies.Add(tally);
 
+    /// <summary>Takes a node as dry again, or as not quite full any more.</summary>
+    /// <param name="node">Index of the node.</param>
+    /// <param name="saturation">How full it is [-].</param>
+    public void Open(int node, double saturation)
+    {
+        if (saturation < 1) Full[node] = double.PositiveInfinity;
+        if (saturation < 0.5) Arrival[node] = double.PositiveInfinity;
+    }
+
     /// <summary>Forgets what lies beyond a clock: from there on things went another way.</summary>
     /// <param name="clock">Drive clock [-].</param>
     public void CutAt(double clock)

@@ -166,13 +166,15 @@ internal sealed class FrontTracker
         if (isTold) _track.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
         int columns = _problem.Operator.Columns, count = _arrival.Length;
         double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;
+        double[]? gas = state.GasPressure;
         ReadOnlySpan<double> gravity = _marcher.GravityRate;
         double[] rate = new double[count], fullFor = new double[count];
         for (int cell = 0; cell < count; cell++)
         {
-            if (w[cell] > 0)
+            if (w[cell] > 0 && (gas is null || state.Saturation[cell] >= 1))
             {
-                fullFor[cell] = p[cell] > 0 ? w[cell] / p[cell] : 0;
+                double above = state.PressureSinceFull(cell);
+                fullFor[cell] = above > 0 ? Math.Max(0, state.AccumulatedSinceFull(cell)) / above : 0;
                 continue;
             }
 
@@ -191,6 +193,7 @@ internal sealed class FrontTracker
                 foreach (NodeNeighbour neighbour in _neighbours) inflow += neighbour.Conductance * p[neighbour.Node];
             }
 
+            if (gas is not null && gas[cell] != 0) inflow -= gas[cell] * _problem.Operator.DiagonalOf(cell);
             rate[cell] = inflow / _problem.PoreVolume[cell];
         }
 

@@ -8,7 +8,12 @@ internal static class Reach
 {
     /// <summary>Marks the nodes that are joined to a feed. [nodes].</summary>
     /// <param name="problem">Conductances and contacts.</param>
-    public static bool[] From(FillProblem problem)
+    public static bool[] From(FillProblem problem) => From(problem, []);
+
+    /// <summary>Marks the nodes that are joined to a feed, or to one of some nodes. [nodes].</summary>
+    /// <param name="problem">Conductances and contacts.</param>
+    /// <param name="nodes">The nodes.</param>
+    public static bool[] From(FillProblem problem, IEnumerable<int> nodes)
     {
         bool[] reached = new bool[problem.Operator.NodeCount];
         Stack<int> open = new();
@@ -26,6 +31,7 @@ internal static class Reach
             if (problem.FeedPressureAt(source.Line, source.Node) > 0) Visit(source.Node);
         }
 
+        foreach (int node in nodes) Visit(node);
         while (open.TryPop(out int node))
         {
             problem.Operator.CollectNeighbours(node, neighbours);

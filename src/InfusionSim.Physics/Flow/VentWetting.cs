@@ -63,7 +63,7 @@ internal static class VentWetting
             double back = 0;
             foreach (int cell in cells)
             {
-                double accumulated = state.AccumulatedPressure[cell], pressure = state.Pressure![cell];
+                double accumulated = state.AccumulatedSinceFull(cell), pressure = state.PressureSinceFull(cell);
                 if (accumulated > 0 && pressure > 0) back = Math.Max(back, accumulated / pressure);
             }
 

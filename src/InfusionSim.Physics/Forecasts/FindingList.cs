@@ -42,6 +42,8 @@ internal static class FindingList
         Point2? last = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null;
         if (end.GelsFirst)
             findings.Add(new(FindingKind.GelsFirst, last, Time: clock.GelTime, Amount: 1 - state.FilledFraction));
+        if (end.EmptyPot is EmptyPot pot)
+            findings.Add(new(FindingKind.PotRunsDry, last, map.Problem.Feeds[pot.Feed].Name, clock.TimeAt(pot.Clock), pot.Missing));
         if (end.StopsShort)
             findings.Add(new(FindingKind.StopsShort, MiddleOf(map, end.UnreachedCells), Amount: end.UnreachedArea));
         foreach (DrySpot spot in spots)

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
@@ -55,13 +56,14 @@ public static class Forecaster
         GravityHead gravity = GravityHead.Of(resin, bag);
         FillProblem problem = TiltedPanel.Of(FillProblemBuilder.Build(panel, cancellation: cancellation), gravity);
         progress?.Report(new(0.05, "following the front"));
+        ClampRules rules = ClampRules.Of(panel, bag, (time, clockOf) => new DriveClock(resin, bag, clockOf).ClockAt(time));
         FillMap map = FillMap.Compute(
-            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);
+            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), rules: rules, bag: bag, cancellation: cancellation);
 
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        return new FollowedFlow(map, spots, GridError.Of(panel, map.Total, gravity, cancellation))
+        return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, rules, bag, cancellation))
         {
             DryCloth = bag.Leak is null ? null : DryRegionPressure.OfDryPanel(problem, cancellation),
         };
@@ -81,20 +83,21 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(goals);
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
         BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth);
-        return FollowUp.Of(Judge(flow, new DriveClock(resin, bag), vacuum, goals, permeabilityFactor, cancellation), resin, cancellation);
+        DriveClock clock = new(resin, bag, flow.Map.ClockOf);
+        return FollowUp.Of(Judge(flow, clock, resin.Density, vacuum, goals, permeabilityFactor, cancellation), resin, cancellation);
     }
 
     private static Forecast Judge(
-        FollowedFlow flow, DriveClock clock, BagForecast vacuum, Goals goals, double permeabilityFactor, CancellationToken cancellation)
+        FollowedFlow flow, DriveClock clock, double density, BagForecast vacuum, Goals goals, double permeabilityFactor, CancellationToken cancellation)
     {
         (FillMap map, IReadOnlyList<DrySpot> spots, double numericalError) = flow;
-        FillEnd end = FillEnd.Of(map, spots, clock, goals);
+        FillEnd end = FillEnd.Of(map, spots, clock, goals, density, cancellation);
         FillState state = map.StateAt(end.Clock, cancellation: cancellation);
         IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];
         IReadOnlyList<VentForecast> vents =
             [.. Enumerable.Range(0, map.Problem.Vents.Count).Select(vent => AtVent(map, vent, end, state, clock, cancellation))];
         double? margin = end.Outcome == Outcome.StopsShort ? null : clock.GelClock / end.FillClock;
-        bool fills = !end.StopsShort && !end.GelsFirst;
+        bool fills = !end.StopsShort && !end.GelsFirst && end.EmptyPot is null;
         LikelyBand likely = new(
             permeabilityFactor,
             FillTimeAt(end, clock, 1 / permeabilityFactor),
@@ -153,7 +156,7 @@ public static class Forecaster
         double? arrival = TimeOf(wet, end, clock);
         double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
         bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
-        double rate = passes ? ResinAccount.OutOf(map.Problem, vent, map.Total.SteadyPressure, Lift) * clock.RateAt(clock.TimeAt(end.Clock)) : 0;
+        double rate = passes ? ResinAccount.OutOf(map.ProblemAtEnd, vent, map.Total.SteadyPressure, Lift) * clock.RateAt(clock.TimeAt(end.Clock)) : 0;
         return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
 
         double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;

@@ -1,3 +1,5 @@
+using InfusionSim.Physics.Clamps;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Layers;
@@ -8,22 +10,31 @@ namespace InfusionSim.Physics.Forecasts;
 /// <summary>How far the fill time may be off from the squares alone.</summary>
 internal static class GridError
 {
+    // Enough to see when clamps are turned and air is cut off.
+    private const int CoarseMoments = 12;
+
     /// <summary>Difference to the fill clock on squares twice as large, over the fill clock [-].</summary>
     /// <remarks>
     /// At first order the error of the finer grid is as large as the difference, at second order a third of it
     /// (Richardson, Phil. Trans. R. Soc. A 210 (1911) 307, from memory); the larger is shown.
     /// </remarks>
     /// <param name="panel">Cloth and line plan.</param>
-    /// <param name="total">End of the fill on the panel's own squares.</param>
+    /// <param name="map">The fill on the panel's own squares.</param>
     /// <param name="gravity">Weight of the resin over the drive.</param>
+    /// <param name="rules">What is done with the clamps.</param>
+    /// <param name="bag">The pressures.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static double Of(Panel panel, FillTotal total, GravityHead gravity, CancellationToken cancellation)
+    public static double Of(Panel panel, FillMap map, GravityHead gravity, ClampRules rules, Bag bag, CancellationToken cancellation)
     {
-        if (total.Clock == 0) return 0;
+        double clock = map.FillClock;
+        if (clock == 0) return 0;
         // The same sub-layers, or their own error would be counted as that of the squares.
         Panel onLargerSquares = panel with { CellSize = 2 * panel.CellSize, SubLayers = SubLayers.CountFor(panel) };
         FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(onLargerSquares, cancellation: cancellation), gravity);
-        FillTotal coarseTotal = FillMap.TotalOf(coarse, cancellation);
-        return Math.Abs(coarseTotal.Clock - total.Clock) / total.Clock;
+        bool isPlain = rules.AreNone && map.Pockets.Count == 0;
+        double coarseClock = isPlain
+            ? FillMap.TotalOf(coarse, cancellation).Clock
+            : FillMap.Compute(coarse, moments: CoarseMoments, rules: rules, bag: bag, cancellation: cancellation).FillClock;
+        return Math.Abs(coarseClock - clock) / clock;
     }
 }

@@ -27,7 +27,10 @@ internal sealed class LinePressures
         FeedNetwork network = map.Problem.Network;
         bool isFixed = network.Feeds.All(static chain => chain is null) && network.Vents.All(static chain => chain is null);
         if (isFixed || end == 0 || map.Problem.Panel is not Panel panel) return (new LineForecast?[map.Problem.Feeds.Count], new LineForecast?[map.Problem.Vents.Count]);
-        LinePressures lines = new(map.Problem, map.StateAt(Before * end, withPressure: true, cancellation).Pressure!);
+        FillState state = map.StateAt(Before * end, withPressure: true, cancellation);
+
+        // What is not full holds gas, which is at its own pressure.
+        LinePressures lines = new(map.Problem, [.. state.Pressure!.Select((pressure, node) => state.Saturation[node] < 1 ? 0 : pressure)]);
         return (
             [.. panel.Feeds.Select((feed, k) => network.Feeds[k] is NodeChain chain ? lines.Along(chain, feed.Path, feed.Hose, k, isFeed: true) : null)],
             [.. panel.Vents.Select((vent, k) => network.Vents[k] is NodeChain chain ? lines.Along(chain, vent.Path, vent.Hose, k, isFeed: false) : null)]);

@@ -108,7 +108,7 @@ public class ForecasterTests
     public void Predict_FeedThatDoublesBackAlongTheMiddlesOfCells_FillsWithEveryVolumeKept()
     {
         Panel panel = Strip() with { Feeds = [TestPanels.Feed(TestPanels.Path((0.0525, 0.0475), (0.3525, 0.0475), (0.2025, 0.0475)))] };
-        Forecast forecast = Predict(panel);
+        Forecast forecast = Forecaster.Predict(panel, Slow, Tight with { Pressure = 0 }, new Goals(), 1.5);
         forecast.ResinInPreform.ShouldBe(0.5 * 0.1 * 0.003 * 0.5, 1e-9);
         forecast.MassBalanceError.ShouldBeLessThan(1e-9);
     }

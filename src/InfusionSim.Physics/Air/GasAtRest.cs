@@ -1,0 +1,69 @@
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Air;
+
+/// <summary>Sees when trapped gas has given way as far as it will, and when the panel was full but for that.</summary>
+/// <remarks>
+/// Towards its last volume a pocket only creeps. It is at rest when its volume changes by less than a twentieth of a per cent while the clock since the last turn of a clamp
+/// grows by one per cent; the panel is taken to be full when all gas was within a tenth of its last volume (our own limits).
+/// </remarks>
+internal sealed class GasAtRest
+{
+    private const double Creep = 0.05;
+    private const double Near = 0.1;
+
+    // Of the clock that the fill takes without gas.
+    private const double LeastElapsed = 0.1;
+    private const double Rounding = 1e-9;
+    private readonly List<(double Clock, double Gas, double Room)> _notes = [];
+
+    /// <summary>Whether nothing moves any more.</summary>
+    public bool IsReached { get; private set; }
+
+    /// <summary>Notes the end of a step.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="withoutGas">How the fill would end without gas.</param>
+    /// <param name="start">The panel as the step began.</param>
+    /// <param name="end">The panel as it ended.</param>
+    /// <param name="pockets">The pockets.</param>
+    /// <param name="turnedAt">Drive clock at which a clamp was turned last [-].</param>
+    public void Note(FillProblem problem, FillTotal withoutGas, FillStart start, FillState end, IReadOnlyList<GasPocket> pockets, double turnedAt)
+    {
+        HashSet<int> inPockets = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
+        double room = 0, pores = 0;
+        for (int node = 0; node < problem.Operator.CellCount; node++)
+        {
+            pores += problem.PoreVolume[node];
+            if (withoutGas.Fills[node] && !inPockets.Contains(node)) room += problem.PoreVolume[node] * (1 - end.Saturation[node]);
+        }
+
+        _notes.Add((end.Clock, end.GasVolumes.Sum(), room / pores));
+        double since = Math.Min(turnedAt, start.Clock), growth = Math.Log((end.Clock - since) / (start.Clock - since));
+        bool creeps = pockets.Select((pocket, k) => (Before: pocket.Nodes.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])), After: end.GasVolumes[k]))
+            .All(gas => Math.Abs(gas.After - gas.Before) <= Creep * growth * gas.After);
+        double elapsed = end.Clock - since;
+        IsReached = creeps && room <= Rounding * pores && elapsed >= LeastElapsed * withoutGas.Clock;
+    }
+
+    /// <summary>How the fill ends.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="track">When the front passed.</param>
+    /// <param name="pockets">What gas is left.</param>
+    /// <param name="withoutGas">How the fill would end without gas.</param>
+    public FillTotal TotalOf(FillProblem problem, FrontTrack track, IReadOnlyList<GasPocket> pockets, FillTotal withoutGas)
+    {
+        double last = _notes[^1].Gas;
+        int first = _notes.Count - 1;
+        while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Rounding) first--;
+        double clock = _notes[first].Clock;
+        HashSet<int> dry = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
+        int lastCell = -1;
+        for (int cell = 0; cell < problem.Operator.CellCount; cell++)
+        {
+            if (dry.Contains(cell) || !(track.Arrival[cell] <= clock)) continue;
+            if (lastCell < 0 || track.Arrival[cell] > track.Arrival[lastCell]) lastCell = cell;
+        }
+
+        return new FillTotal(clock, lastCell, withoutGas.SteadyPressure, withoutGas.Fills);
+    }
+}

@@ -1,0 +1,90 @@
+using InfusionSim.Physics.Flow;
+
+namespace InfusionSim.Physics.Air;
+
+/// <summary>Takes one step of a fill in which trapped gas pushes back.</summary>
+/// <remarks>
+/// The pressure of each pocket runs straight through the step, and its end is sought so that pressure times volume is what it was (Newton's method pocket by pocket with the
+/// slope seen in the last two tries; pockets that talk through the resin settle together). Second order in the length of the step. The amount of gas stays to rounding
+/// whatever the pressure comes to, because the next step takes amount over volume.
+/// </remarks>
+/// <param name="problem">The panel as numbers, with the clamps as they stand.</param>
+/// <param name="reached">Nodes that a feed or gas can act on. [nodes].</param>
+/// <param name="arrival">When the front passed each node [-]. [nodes].</param>
+/// <param name="bagPressure">Absolute pressure under the bag [Pa].</param>
+/// <param name="drive">Driving pressure [Pa].</param>
+internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] arrival, double bagPressure, double drive)
+{
+    private const double Tolerance = 1e-6;
+    private const double WorstAccepted = 1e-4;
+    private const int TryLimit = 15;
+    private const int HalvingLimit = 30;
+
+    // First try beyond a pressure that was too low, over the driving pressure.
+    private const double Stride = 0.1;
+
+    /// <summary>Takes a step.</summary>
+    /// <param name="start">The panel as the step begins.</param>
+    /// <param name="pockets">The pockets.</param>
+    /// <param name="pace">How long it is to be.</param>
+    /// <param name="longest">Longest length allowed [-].</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public FillStretch Step(FillStart start, IReadOnlyList<GasPocket> pockets, GasPace pace, double longest, CancellationToken cancellation)
+    {
+        IReadOnlyList<int>[] nodes = [.. pockets.Select(pocket => (IReadOnlyList<int>)[.. pocket.Nodes.Where(node => start.Saturation[node] < 1)])];
+        double[] before = [.. nodes.Select(pocket => pocket.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])))];
+        double[] from = [.. pockets.Select((pocket, k) => before[k] > 0 ? Math.Max(0, (pocket.Amount / before[k] - bagPressure) / drive) : 1)];
+        for (int halving = 0; ; halving++)
+        {
+            double length = Math.Min(pace.Span, longest);
+            GasHold hold = new(nodes, from, length);
+            FillStretch stretch = new(problem, reached, start, start.Clock + length) { Gas = hold, Pockets = pockets };
+            stretch = stretch with { Marcher = stretch.NewMarcher(arrival) };
+            (bool isFound, IReadOnlyList<double> after) = Settle(stretch, hold, pockets, cancellation);
+            double change = isFound ? pace.ChangeOf(from, hold.To, before, after) : double.NaN;
+            if (change <= 1)
+            {
+                pace.GoOn(length, change, before, after);
+                return stretch;
+            }
+
+            if (halving == HalvingLimit) throw new FlowNotSolvedException($"The pressure of trapped air after drive clock {start.Clock:G6} was not found.");
+            pace.Shorten(length, change);
+        }
+    }
+
+    private (bool IsFound, IReadOnlyList<double> Volumes) Settle(FillStretch stretch, GasHold hold, IReadOnlyList<GasPocket> pockets, CancellationToken cancellation)
+    {
+        int count = pockets.Count;
+        double[] tried = new double[count], volumeTried = new double[count], lowest = new double[count], highest = new double[count];
+        Array.Fill(highest, double.PositiveInfinity);
+        IReadOnlyList<double> volumes = [];
+        for (int round = 0; round < TryLimit; round++)
+        {
+            volumes = stretch.Marcher!.StateAt(stretch.End, withPressure: false, cancellation: cancellation).GasVolumes;
+            double worst = 0;
+            for (int k = 0; k < count; k++)
+            {
+                double here = hold.To[k], absolute = bagPressure + here * drive, excess = absolute * volumes[k] / pockets[k].Amount - 1;
+                if (here == 0 && excess > 0) continue;
+                worst = Math.Max(worst, Math.Abs(excess));
+                if (excess > 0) highest[k] = Math.Min(highest[k], here);
+                else lowest[k] = Math.Max(lowest[k], here);
+                double slope = round > 0 && here != tried[k] ? Math.Max(0, (volumes[k] - volumeTried[k]) / (here - tried[k])) : 0;
+                double next = here - (absolute * volumes[k] - pockets[k].Amount) / (drive * volumes[k] + absolute * slope);
+                if (!double.IsFinite(next)) next = 2 * here + Stride;
+                if (count == 1 && (next <= lowest[k] || next >= highest[k]) && double.IsFinite(highest[k])) next = (lowest[k] + highest[k]) / 2;
+                (tried[k], volumeTried[k]) = (here, volumes[k]);
+                hold.To[k] = Math.Max(0, next);
+            }
+
+            if (worst > Tolerance) continue;
+            for (int k = 0; k < count; k++) hold.To[k] = tried[k];
+            return (true, volumes);
+        }
+
+        double left = Enumerable.Range(0, count).Max(k => hold.To[k] == 0 ? 0 : Math.Abs((bagPressure + tried[k] * drive) * volumes[k] / pockets[k].Amount - 1));
+        for (int k = 0; k < count; k++) hold.To[k] = tried[k];
+        return (left <= WorstAccepted, volumes);
+    }
+}
