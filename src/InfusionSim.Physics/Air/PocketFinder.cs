@@ -53,7 +53,7 @@ public static class PocketFinder
         }
     }
 
-    /// <summary>Drive clock within a stretch of a fill at which a place is first cut off that had a vent as the stretch began [-]; +∞ for none.</summary>
+    /// <summary>Drive clock within a stretch of a fill at which a dry place is first cut off from its vent, or comes apart without one [-]; +∞ for none.</summary>
     /// <param name="problem">The panel as numbers, with the clamps as they stand.</param>
     /// <param name="arrival">When the front passes each node; +∞ where it does not within the stretch [-]. [nodes].</param>
     /// <param name="from">Drive clock at which the stretch begins [-].</param>
@@ -61,8 +61,13 @@ public static class PocketFinder
     {
         double first = double.PositiveInfinity;
         int smallest = SmallestIn(problem);
-        RunBackwards(problem, arrival, node => problem.PoreVolume[node] > 0 && arrival[node] > from * (1 + Tie), Seal);
+        RunBackwards(problem, arrival, node => problem.PoreVolume[node] > 0 && arrival[node] > from * (1 + Tie), Seal, Split);
         return first;
+
+        void Split(IReadOnlyList<IReadOnlyList<int>> parts, double clock)
+        {
+            if (clock < first && parts.Count(part => DryAmong(problem, part, arrival, clock, smallest) is not null) > 1) first = clock;
+        }
 
         void Seal(IReadOnlyList<int> members, double clock)
         {
@@ -70,8 +75,13 @@ public static class PocketFinder
         }
     }
 
-    /// <summary>Adds nodes in the reverse order in which they fill; tells of each group that finds a vent, with the clock at which it lost it.</summary>
-    private static DryGroups RunBackwards(FillProblem problem, double[] arrival, Func<int, bool> takesPart, Action<IReadOnlyList<int>, double> seal)
+    /// <summary>Adds nodes in the reverse order in which they fill; tells of each group that finds a vent, with the clock at which it lost it, and of groups without one that meet, with the clock at which they came apart.</summary>
+    private static DryGroups RunBackwards(
+        FillProblem problem,
+        double[] arrival,
+        Func<int, bool> takesPart,
+        Action<IReadOnlyList<int>, double> seal,
+        Action<IReadOnlyList<IReadOnlyList<int>>, double>? split = null)
     {
         AirWays ways = new(problem);
         bool[] isVent = new bool[arrival.Length];
@@ -94,6 +104,7 @@ public static class PocketFinder
             bool vented = isVent[cell] || beside.Any(groups.IsVented);
             foreach (int group in beside)
                 if (vented && !groups.IsVented(group)) seal(groups.Members(group), arrival[cell]);
+            if (!vented && beside.Count > 1 && double.IsFinite(arrival[cell])) split?.Invoke([.. beside.Select(groups.Members)], arrival[cell]);
             groups.Add(cell, isVent[cell], beside);
         }
 

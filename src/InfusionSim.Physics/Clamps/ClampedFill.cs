@@ -13,8 +13,8 @@ namespace InfusionSim.Physics.Clamps;
 /// </remarks>
 internal sealed class ClampedFill
 {
-    // First step of trapped gas, and longest, over what is left of the fill.
-    private const double FirstStep = 0.005, LongestStep = 0.2;
+    // First step of trapped gas, and longest, over what is left of the fill; from a dry start the front has run a thousandth of its way after a millionth of it.
+    private const double FirstStep = 0.005, FirstStepFromDry = 1e-6, LongestStep = 0.2;
 
     private readonly FillProblem _problem;
     private readonly ClampRules? _rules;
@@ -81,7 +81,7 @@ internal sealed class ClampedFill
         FillMarcher marcher = stretch.NewMarcher(_track.Arrival);
         if (fills) FrontTracker.Follow(clamped, marcher, _track, start.Clock, end, _moments, Tell, _cancellation);
         _stretches.Add(stretch with { Marcher = _stretches.Count == 0 ? marcher : null });
-        _total = Merge(total);
+        _total = Merge(total, start);
 
         (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, end, isFull: !isCut);
         double cutOff = BagPressure > 0 ? PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock) : double.PositiveInfinity;
@@ -95,10 +95,10 @@ internal sealed class ClampedFill
     /// <summary>Follows one step in which trapped gas pushes back; returns how the next stretch begins, or null when all has come to rest.</summary>
     private FillStart? FollowGas(FillProblem clamped, FillStart start, FillTotal withoutGas)
     {
-        _total ??= Merge(withoutGas);
+        _total ??= Merge(withoutGas, start);
         bool[] reached = Reach.From(clamped, _pockets.SelectMany(static pocket => pocket.Nodes));
         double scale = Math.Max(withoutGas.Clock - start.Clock, start.Clock);
-        if (_pace.Span == 0) _pace.Span = FirstStep * scale;
+        if (_pace.Span == 0) _pace.Span = (start.IsDry ? FirstStepFromDry : FirstStep) * scale;
         double due = NextDue(start.Clock);
         if (_pace.Span == 0)
         {
@@ -135,7 +135,7 @@ internal sealed class ClampedFill
     private FillStart? Rest(FillProblem clamped, FillStart end, FillTotal withoutGas)
     {
         _pockets = GasRegions.At(clamped, _track.Arrival, end, BagPressure, _pockets);
-        _total = _rest.TotalOf(clamped, _track, _pockets, Merge(withoutGas));
+        _total = _rest.TotalOf(clamped, _track, _pockets, Merge(withoutGas, end));
         return null;
     }
 
@@ -152,7 +152,7 @@ internal sealed class ClampedFill
     private FillStart? Finish(FillProblem clamped, bool[] reached, FillStart start, FillTotal total)
     {
         _stretches.Add(new FillStretch(clamped, reached, start, start.Clock));
-        _total = Merge(total);
+        _total = Merge(total, start);
         return null;
     }
 
@@ -217,9 +217,10 @@ internal sealed class ClampedFill
     }
 
     // What an earlier stretch has filled stays full.
-    private FillTotal Merge(FillTotal total)
+    private FillTotal Merge(FillTotal total, FillStart start)
     {
-        bool[] fills = [.. total.Fills.Select((isIn, node) => isIn || double.IsFinite(_track.Arrival[node]))];
+        if (start.IsDry) return total;
+        bool[] fills = [.. total.Fills.Select((isIn, node) => isIn || start.Saturation[node] >= 1)];
         bool isLater = total.LastCell >= 0 || _total is null;
         return new FillTotal(isLater ? total.Clock : _total!.Clock, isLater ? total.LastCell : _total!.LastCell, total.SteadyPressure, fills);
     }

@@ -38,7 +38,7 @@ internal static class LateLines
         List<NodeNeighbour> neighbours = [];
         for (int node = problem.Operator.CellCount; node < wet.Length; node++)
         {
-            if (!reached[node] || room[node] == 0) continue;
+            if (!reached[node] || (room[node] == 0 && problem.PoreVolume[node] > 0)) continue;
             bool wanted = wet[node] ? full[node] <= end * (1 + Rounding) : Offered(node) > room[node] * (1 + Rounding);
             if (wanted == wet[node]) continue;
             changed = true;

@@ -9,9 +9,10 @@ public static class ClockSearch
     /// <param name="map">The map.</param>
     /// <param name="measure">Rises with the clock.</param>
     /// <param name="value">The value to reach.</param>
-    public static double WhenReached(FillMap map, Func<FillState, double> measure, double value)
+    /// <param name="end">Clock at which it is surely reached [-]; null for the end of the fill.</param>
+    public static double WhenReached(FillMap map, Func<FillState, double> measure, double value, double? end = null)
     {
-        double low = 0, high = map.FillClock, below = -value, above = measure(Chain.State(map, high)) - value;
+        double low = 0, high = end ?? map.FillClock, below = -value, above = measure(Chain.State(map, high)) - value;
         above.ShouldBeGreaterThan(0, "the value is not reached during the fill");
         for (int k = 0; k < 60 && high - low > 1e-7 * map.FillClock; k++)
         {

@@ -28,8 +28,8 @@ public static class Reference
     /// <summary>A resin that gels long after every fill here.</summary>
     public static Resin Resin { get; } = new(Viscosity, gelTime: 1e7, mixToOpen: 0, density: 1100);
 
-    /// <summary>A bag with exactly the driving pressure.</summary>
-    public static Bag Bag { get; } = new(Pressure: 1325, Ambient: 101325);
+    /// <summary>A bag with exactly the driving pressure and a perfect vacuum: what is sealed in leaves nothing behind, as in the closed forms.</summary>
+    public static Bag Bag { get; } = new(Pressure: 0, Ambient: 1e5);
 
     /// <summary>One zone over the whole preform.</summary>
     public static Zone Skin { get; } = Isotropic("skin", Permeability, Porosity, Thickness);
