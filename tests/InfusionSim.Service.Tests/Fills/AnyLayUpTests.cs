@@ -1,9 +1,12 @@
 using CsCheck;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Gravity;
+using InfusionSim.Planning.Mixing;
 using InfusionSim.Protocol.Forecasts;
+using InfusionSim.Protocol.Mixing;
 using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.V1;
+using InfusionSim.Protocol.Words;
 using InfusionSim.Service.Fills;
 
 namespace InfusionSim.Service.Tests.Fills;
@@ -62,6 +65,13 @@ public sealed class AnyLayUpTests
         known.ShouldBe(through, 1e-6 * through);
         (answer.FrontMap.ToolSide is not null).ShouldBe(answer.Forecast.Lag is not null);
         ForecastJson.Write(answer.Forecast).ShouldNotContain("NaN");
+
+        // What is mixed is never less than what flows, and the pots hold all of it.
+        Planning.Mixing.MixSheet mix = MixPlanner.Plan(
+            inputs.Panel, forecast, MixInputMapping.ToInputs(inputs), time => new PhysicsForecaster().StateAt(forecast, inputs, time, false, CancellationToken.None));
+        (1000 * mix.Need.Drawn).ShouldBeGreaterThan(answer.Forecast.Feeds.Sum(feed => feed.ResinInG) * (1 - 1e-6));
+        mix.Pots.Sum(pot => pot.Mixed).ShouldBe(mix.Mixed, 1e-9);
+        MixWords.Lines(inputs.Plan, MixSheetMapping.ToContract(mix), answer.Forecast).ShouldNotContain(line => line.Text.Contains("NaN"));
     }, iter: 30, print: plan => PlanJson.Write(plan));
 
     private static FlowMesh Mesh(PanelFace face, int turn) => new()

@@ -25,6 +25,8 @@ internal static class BadPlans
             Cutout(plan, (100, 100), (200, 100), (150, 200));
             Cutout(plan, (150, 100), (250, 100), (200, 200));
         }, "preform.cutouts[0]"),
+        ["mix ratio by volume without densities"] = new(plan => plan.Resin.MixRatio = new MixRatio { PartsByVolume = 40 }, "resin.mixRatio.hardenerDensityKgPerM3"),
+        ["mix ratio that is no number"] = new(plan => plan.Resin.MixRatio = new MixRatio { PartsByMass = double.NaN }, "resin.mixRatio.partsByMass", FitsJson: false),
         ["feed outside"] = new(plan => plan.Feeds[0].Path = Path((-50, 0), (-50, 400)), "feeds[0].path"),
         ["vent outside"] = new(plan => plan.Vents[0].Path = Path((700, 200)), "vents[0].path"),
         ["feed in a cut-out"] = new(plan =>
