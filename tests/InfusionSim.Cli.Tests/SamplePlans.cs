@@ -15,6 +15,9 @@ internal static class SamplePlans
     /// <summary>A panel with a feed line of a bore.</summary>
     public static string Line() => Coarse("sled-runner-line", "\"cellMm\": 10", "\"cellMm\": 50");
 
+    /// <summary>A panel known by the weight of its cloth, with a resin whose pot gets warm.</summary>
+    public static string Mix() => Coarse("sled-tray-mix", "\"cellMm\": 5, \"subLayers\": 3", "\"cellMm\": 50, \"subLayers\": 2");
+
     private static string Coarse(string name, string fine, string coarse)
     {
         string plan = RepositoryFiles.Text($"plots/gallery/plans/{name}.json");

@@ -23,12 +23,10 @@ public static class MixPlanner
         ResinNeed need = ResinNeed.Of(forecast, inputs.Density, inputs.Wishes.VentsOpenAfter);
         IReadOnlyList<PotShare> shares = PotShare.Of(panel, forecast, need, inputs.Density);
         IReadOnlyList<PotDraw> draws = PotDraw.Of(forecast, shares, inputs.Density, stateAt, cancellation);
+        CaseTimes times = new(forecast);
         double end = forecast.EndTime + inputs.Wishes.VentsOpenAfter;
-        PotPlan[] pots = [.. shares.Zip(draws, (share, draw) => Supplied(BatchPlanner.Plan(share, draw, inputs, Early, end), share, draw, panel))];
+        PotPlan[] pots = [.. shares.Zip(draws, (share, draw) => Supplied(BatchPlanner.Plan(share, draw, inputs, times, end), share, draw, panel))];
         return new(need, inputs.Wishes.ReserveFraction * need.Drawn, pots.Count(static pot => pot.Mixed > 0) * inputs.Wishes.PotRest, pots, inputs.Ratio);
-
-        // The same place on the drive clock, where the fast case needs less of it.
-        double Early(double time) => forecast.Clock.TimeAt(forecast.Clock.ClockAt(time) / forecast.Likely.PermeabilityFactor);
     }
 
     private static PotPlan Supplied(PotPlan plan, PotShare share, PotDraw draw, Panel panel)

@@ -6,7 +6,7 @@ namespace InfusionSim.Planning.Mixing;
 /// <param name="Mass">Mass of the batch [kg].</param>
 /// <param name="Cooling">Heat the pot gives off for each degree that it is warmer than the shop [W/K].</param>
 /// <param name="Shop">Temperature of the shop and of the resin when it is mixed [K].</param>
-/// <param name="Stay">How long the batch stands in the pot, from mixing until it has been drawn [s].</param>
+/// <param name="Stay">How long the batch stands in the pot, from mixing until it has been drawn in the slow case [s].</param>
 /// <param name="Warmest">Highest temperature in that time [K].</param>
 /// <param name="Bearable">Highest temperature that was wished for [K].</param>
 /// <param name="LeftStanding">Highest temperature when nobody draws from it [K].</param>

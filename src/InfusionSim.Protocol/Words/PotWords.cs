@@ -21,6 +21,8 @@ internal static class PotWords
         {
             string name = isOne ? "" : $"{pot.Name}: ";
             yield return new FillLine("Pour", name + BatchText(pot, isOne));
+            if (plan.Mix.HasLargestBatchG && pot.Batch.MixedG > 1.001 * plan.Mix.LargestBatchG)
+                yield return new FillLine("", $"more than mix.largestBatchG, {Amounts.OnScale(plan.Mix.LargestBatchG)}, which would take more than {Numbers.Count(pot.Pours.Count)} batches");
             if (pot.Pours.Count > 1) yield return new FillLine("", TimesText(pot));
             if (pot.HasRunsDryTimeS)
                 yield return new FillLine("", $"the plan has only {Amounts.OnScale(pot.HoldsG)} in it: dry at {Amounts.Time(pot.RunsDryTimeS)}");
@@ -30,7 +32,17 @@ internal static class PotWords
 
         if (pots.Length > MostTold) yield return new FillLine("", $"and {pots.Length - MostTold} pots more (--json lists all)");
         if (pots.All(pot => pot.Heat is null))
-            yield return new FillLine("Heat", "not known: the plan names no cure kinetics or no temperature of the shop. A pot gels sooner than a small cup, and much sooner than thin cloth");
+            yield return new FillLine("Heat", UnknownHeatText(pots, plan));
+    }
+
+    private static string UnknownHeatText(PotMix[] pots, InfusionPlan plan)
+    {
+        string missing = plan.Resin.Kinetics is null ? "resin.kinetics with heatOfReactionJPerKg" : "resin.kinetics.heatOfReactionJPerKg";
+        double largest = pots.Select(pot => pot.Batch.MixedG).DefaultIfEmpty().Max();
+        string sooner = plan.Resin.HasGelTimeMassG && largest > plan.Resin.GelTimeMassG
+            ? $"The gel time was measured on {Amounts.OnScale(plan.Resin.GelTimeMassG)}: {Amounts.OnScale(largest)} in a pot gel sooner"
+            : "A full pot gels much sooner than thin cloth";
+        return $"not known without {missing}. {sooner}";
     }
 
     private static string BatchText(PotMix pot, bool isOne)
@@ -56,7 +68,7 @@ internal static class PotWords
     private static string HeatText(PotMix pot, InfusionPlan plan)
     {
         PotHeat heat = pot.Heat;
-        string stay = $"in the {Amounts.Time(60 * heat.StayMin)} that {Amounts.OnScale(pot.Batch.MixedG)} stand in the pot";
+        string stay = $"in the {Amounts.Time(60 * heat.StayMin)} that {Amounts.OnScale(pot.Batch.MixedG)} stand in the pot in the slow case";
         string drawn = heat.RunsAway ? $"RUNS AWAY {stay}: above 200 °C"
             : heat.IsBearable ? $"up to {Degrees(heat.WarmestDegC)} {stay}"
             : $"up to {Degrees(heat.WarmestDegC)} {stay}, above the {Degrees(plan.Mix.WarmestPotDegC)} that you allow";

@@ -50,6 +50,24 @@ public sealed class MixCommandTests
     }
 
     [Fact]
+    public async Task Mix_ResinWhosePotGetsWarm_IsDividedIntoBatchesThatStayCool()
+    {
+        using CommandSession session = new();
+        session.Write("tray.json", SamplePlans.Mix());
+
+        (await session.RunAsync("mix tray.json")).ShouldBe(ExitCodes.Done, session.Error);
+        string cool = session.Output;
+        (await session.RunAsync("mix tray.json --set mix.largestBatchG=5kg --set mix.warmestPotDegC=25")).ShouldBe(ExitCodes.Done, session.Error);
+        string warm = session.Output;
+
+        cool.ShouldContain("Pour     2 batches of ");
+        cool.ShouldContain("in the pot after opening: batch 2 by ");
+        cool.ShouldContain("runs away: above 200 °C");
+        warm.ShouldContain("Pour     all at once");
+        string.Join(' ', warm.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ShouldContain("above the 25 °C that you allow");
+    }
+
+    [Fact]
     public async Task Mix_RatioByVolumeWithoutDensities_IsRefusedWithItsPath()
     {
         using CommandSession session = await WithPlateAsync();

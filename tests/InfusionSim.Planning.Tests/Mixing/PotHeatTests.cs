@@ -75,7 +75,7 @@ public sealed class PotHeatTests
 
         pot.Pours.ShouldHaveSingleItem();
         pot.Heat!.IsBearable.ShouldBeFalse();
-        pot.Heat.Stay.ShouldBe(2100, 1e-6);
+        pot.Heat.Stay.ShouldBe(300 + 1.5 * 1800, 1e-6);
     }
 
     [Fact]

@@ -12,12 +12,13 @@ namespace InfusionSim.Protocol.Tests.Words;
 
 public sealed class MixWordsTests
 {
-    private static string Text(MixSheet sheet, Action<FillForecast>? change = null, Action<Mix>? wish = null)
+    private static string Text(MixSheet sheet, Action<FillForecast>? change = null, Action<Mix>? wish = null, Action<Resin>? resin = null)
     {
         FillForecast forecast = ForecastMapping.ToContract(StripForecast.Build(), StripForecast.Inputs);
         change?.Invoke(forecast);
         InfusionPlan plan = RealLayUp.With(plan => plan.Mix = new Mix { ReserveFraction = 0.15, PotRestG = 100, WarmestPotDegC = 40 });
         wish?.Invoke(plan.Mix);
+        resin?.Invoke(plan.Resin);
         return FillWords.Text([.. MixWords.Lines(plan, MixSheetMapping.ToContract(sheet), forecast).TakeWhile(line => line.Label != "Caution")]);
     }
 
@@ -30,7 +31,7 @@ public sealed class MixWordsTests
             On top   770 g of reserve (15 %), 100 g stay in the pot: a hose that sucks air spoils the panel
             Pour     2 batches of 3,000 g: 2,400 g of resin and 600 g of hardener each
                      in the pot after opening: batch 2 by 5 min (fast case 3.3 min). All of it is reckoned as old as the first batch
-            Heat     up to 32 °C in the 21 min that 3,000 g stand in the pot. Left standing it gels 34 min after mixing and runs away: above 200 °C
+            Heat     up to 32 °C in the 21 min that 3,000 g stand in the pot in the slow case. Left standing it gels 34 min after mixing and runs away: above 200 °C
             Empty    down to its rest 40 min after opening while the vents stay open
             Fill     full 30 min after opening (two shots in three: 20 to 45 min)
             """.ReplaceLineEndings("\n"));
@@ -41,17 +42,22 @@ public sealed class MixWordsTests
         string text = Text(SampleSheet.Of());
 
         text.ShouldContain("MIX      6,000 g of resin and hardener together\n         to part them, give resin.mixRatio.partsByMass");
-        text.ShouldContain("Heat     not known");
+        text.ShouldContain("Heat     not known without resin.kinetics with heatOfReactionJPerKg. A full pot gels much sooner than thin cloth");
     }
+
+    [Fact]
+    public void Text_BatchLargerThanTheCupOfTheDataSheet_SaysThatItGelsSooner() =>
+        Text(SampleSheet.Of(), resin: resin => resin.GelTimeMassG = 100).ShouldContain(
+            "Heat     not known without resin.kinetics with heatOfReactionJPerKg. The gel time was measured on 100 g: 3,000 g in a pot gel sooner");
 
     [Fact]
     public void Text_PotThatGetsTooWarm_SaysSoAndWhatToDo()
     {
         Text(SampleSheet.Of(heat: SampleSheet.Warm)).ShouldContain(
-            "Heat     up to 57 °C in the 21 min that 3,000 g stand in the pot, above the 40 °C that you allow. A shallower pot or a slower hardener. "
+            "Heat     up to 57 °C in the 21 min that 3,000 g stand in the pot in the slow case, above the 40 °C that you allow. A shallower pot or a slower hardener. "
             + "Left standing it gels 34 min after mixing and reaches 147 °C");
         Text(SampleSheet.Of(heat: SampleSheet.Hot), wish: mix => mix.LargestBatchG = 3000).ShouldContain(
-            "Heat     RUNS AWAY in the 21 min that 3,000 g stand in the pot: above 200 °C. Smaller batches, a shallower pot or a slower hardener.");
+            "Heat     RUNS AWAY in the 21 min that 3,000 g stand in the pot in the slow case: above 200 °C. Smaller batches, a shallower pot or a slower hardener.");
     }
 
     [Fact]
