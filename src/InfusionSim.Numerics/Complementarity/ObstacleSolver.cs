@@ -200,10 +200,19 @@ public sealed unsafe class ObstacleSolver
             target[cell] = Math.Clamp(share, 0, 1);
         }
 
-        double[] outflow = new double[_system.LineNodes];
-        _system.LineOutflow(_accumulated, outflow);
-        for (int node = 0; node < outflow.Length; node++)
-            target[cells + node] = _accumulated.Lines[node] > 0 ? 1 : Math.Clamp((_offer.Lines[node] - outflow[node]) / _capacity.Lines[node], 0, 1);
+        double[] receipt = new double[_system.LineNodes];
+        _system.LineReceipt(_offer, _accumulated, receipt);
+        for (int node = 0; node < receipt.Length; node++)
+            target[cells + node] = _accumulated.Lines[node] > 0 ? 1 : Math.Clamp(receipt[node] / _capacity.Lines[node], 0, 1);
+    }
+
+    /// <summary>Copies what each line node has been given by fixed pressures up to the clock of the last state, less what it gave to them.</summary>
+    /// <remarks><see cref="SetExtra"/> is not in it. Taken from the accumulated pressures it would be lost to rounding where a line conducts many million times better than the cloth.</remarks>
+    /// <param name="target">Where to [unit of volume]. [line nodes].</param>
+    public void CopyLineSupply(Span<double> target)
+    {
+        _system.LineSupply(_offer, _accumulated, target);
+        for (int node = 0; node < target.Length; node++) target[node] = (target[node] - _extra.Lines[node]) * _capacityScale;
     }
 
     private void SetOffer(double clock, NodeField extra)
@@ -219,7 +228,7 @@ public sealed unsafe class ObstacleSolver
             }
         }
 
-        for (int node = 0; node < _offer.Lines.Length; node++) _offer.Lines[node] = clock * _supply.Lines[node] + extra.Lines[node];
+        for (int node = 0; node < _offer.Lines.Length; node++) _offer.SetLine(node, clock, _supply.Lines[node], extra.Lines[node]);
     }
 
     private void KeepOnlyWet(NodeField field)
@@ -235,7 +244,7 @@ public sealed unsafe class ObstacleSolver
             }
         }
 
-        for (int node = 0; node < field.Lines.Length; node++) if (!_system.IsLineWet(node)) field.Lines[node] = 0;
+        for (int node = 0; node < field.Lines.Length; node++) if (!_system.IsLineWet(node)) field.SetLine(node, 0);
     }
 
     /// <summary>Carries the accumulated pressure of the wet nodes on through the last two states.</summary>
@@ -265,8 +274,8 @@ public sealed unsafe class ObstacleSolver
         for (int node = 0; node < _accumulated.Lines.Length; node++)
         {
             double now = _accumulated.Lines[node], guess = Math.Max(0, Math.Sqrt(now) + factor * (Math.Sqrt(now) - Math.Sqrt(_previous.Lines[node])));
-            _accumulated.Lines[node] = guess * guess;
-            _previous.Lines[node] = now;
+            _accumulated.SetLine(node, guess * guess);
+            _previous.SetLine(node, now);
         }
 
         _previousClock = _clock;

@@ -131,10 +131,17 @@ internal sealed unsafe class WetSystem
     /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
     public double Outflow(NodeField x, int at) => _operator.Outflow(x.Cells, at) - _linkInflow.Cells.Origin[at];
 
-    /// <summary>Net outflow of the line nodes, (A x) in scaled conductances.</summary>
+    /// <summary>The load of the line nodes less what flows off to fixed pressures, in scaled conductances.</summary>
+    /// <param name="load">Right-hand side.</param>
     /// <param name="x">Unknowns.</param>
-    /// <param name="outflow">Where the outflow of each line node goes.</param>
-    public void LineOutflow(NodeField x, Span<double> outflow) => _links.WriteOutflow(x, outflow);
+    /// <param name="supply">Where it goes, one number per line node.</param>
+    public void LineSupply(NodeField load, NodeField x, Span<double> supply) => _links.WriteSupply(load, x, supply);
+
+    /// <summary>What the line nodes receive, load − A x in scaled conductances.</summary>
+    /// <param name="load">Right-hand side.</param>
+    /// <param name="x">Unknowns.</param>
+    /// <param name="receipt">Where it goes, one number per line node.</param>
+    public void LineReceipt(NodeField load, NodeField x, Span<double> receipt) => _links.WriteReceipt(load, x, receipt);
 
     /// <summary>Sets what a newly wet cell is not balanced by, for the next <see cref="Correct"/>.</summary>
     /// <param name="at">Where the cell lies, counted from cell (0, 0) of the lowest layer.</param>
@@ -240,7 +247,7 @@ internal sealed unsafe class WetSystem
             }
         }
 
-        for (int node = 0; node < LineNodes; node++) x.Lines[node] = Math.Max(x.Lines[node], 0);
+        for (int node = 0; node < LineNodes; node++) if (!(x.Lines[node] > 0)) x.SetLine(node, 0);
     }
 
     /// <summary>Writes load − held − A x of the wet nodes as the residual of conjugate gradients.</summary>
@@ -275,10 +282,10 @@ internal sealed unsafe class WetSystem
         }
 
         double total = Sum(sum);
-        LineOutflow(x, residual.Lines);
+        LineReceipt(load, x, residual.Lines);
         for (int node = 0; node < LineNodes; node++)
         {
-            double imbalance = load.Lines[node] - (held is null ? 0 : held.Lines[node]) - residual.Lines[node];
+            double imbalance = residual.Lines[node] - (held is null ? 0 : held.Lines[node]);
             residual.Lines[node] = _lines!.IsWet[node] ? imbalance : 0;
             total += Math.Abs(residual.Lines[node]);
         }
@@ -345,11 +352,11 @@ internal sealed unsafe class WetSystem
 
     private void BalanceLines(NodeField x, NodeField load, NodeField held, ref WetBalance balance)
     {
-        double[] outflow = _linkInflow.Lines;
-        LineOutflow(x, outflow);
-        for (int node = 0; node < outflow.Length; node++)
+        double[] receipt = _linkInflow.Lines;
+        LineReceipt(load, x, receipt);
+        for (int node = 0; node < receipt.Length; node++)
         {
-            double hold = held.Lines[node], imbalance = load.Lines[node] - hold - outflow[node];
+            double hold = held.Lines[node], imbalance = receipt[node] - hold;
             bool wanted = hold is > FullAbove and < FullBelow || (hold > 0 && (x.Lines[node] > 0 || imbalance > Rounding * hold));
             if (wanted != _lines!.IsWet[node])
             {

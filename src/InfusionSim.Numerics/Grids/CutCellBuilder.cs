@@ -24,7 +24,7 @@ public static class CutCellBuilder
         cancellation.ThrowIfCancellationRequested();
         var squares = new CutSquares(region, grid);
         cancellation.ThrowIfCancellationRequested();
-        var merger = new PartMerger(squares);
+        var merger = new PartMerger(squares, region.IsWide);
         cancellation.ThrowIfCancellationRequested();
         return new CutCellAssembly(region, squares, merger).ToGrid();
     }

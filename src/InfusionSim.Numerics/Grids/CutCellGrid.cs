@@ -9,6 +9,8 @@ namespace InfusionSim.Numerics.Grids;
 /// </remarks>
 public sealed class CutCellGrid
 {
+    private bool? isWide;
+
     /// <summary>The squares.</summary>
     public required UniformGrid Grid { get; init; }
 
@@ -47,6 +49,9 @@ public sealed class CutCellGrid
 
     /// <summary>Places where the drawing is open but the cells are not, because the passage is narrower than these squares can show [m]; mostly none. A smaller cell size opens them.</summary>
     public IReadOnlyList<Point2> LostPassages { get; init; } = [];
+
+    /// <summary>Whether the region is wide, as <see cref="Region.IsWide"/> tells it.</summary>
+    public bool IsWide => isWide ??= Region.IsWide;
 
     /// <summary>Whether a cell owns area and so takes part in the flow.</summary>
     /// <param name="cell">Index of the cell.</param>

@@ -194,7 +194,7 @@ internal sealed unsafe class ConjugateGradient
 
         for (int node = 0; node < unknowns.Lines.Length; node++)
         {
-            unknowns.Lines[node] += step * _direction.Lines[node];
+            unknowns.AddToLine(node, step * _direction.Lines[node]);
             Residual.Lines[node] -= step * _image.Lines[node];
         }
     }

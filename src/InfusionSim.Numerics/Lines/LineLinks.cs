@@ -29,24 +29,38 @@ internal sealed unsafe class LineLinks
     public void WriteInflow(NodeField x, Field<double> inflow)
     {
         foreach ((int at, _, _) in _links) inflow.Origin[at] = 0;
-        foreach ((int at, int node, double conductance) in _links) inflow.Origin[at] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
+        foreach ((int at, int node, double conductance) in _links) inflow.Origin[at] += conductance * (x.Lines[node] - x.Cells.Origin[at] + x.Fine[node]);
     }
 
-    /// <summary>Writes the net outflow of the line nodes.</summary>
+    /// <summary>Writes a load of the line nodes less what flows off to fixed pressures, without rounding the difference of the two.</summary>
+    /// <param name="load">What they are offered.</param>
     /// <param name="x">Unknowns.</param>
-    /// <param name="outflow">Where it goes.</param>
-    public void WriteOutflow(NodeField x, Span<double> outflow)
+    /// <param name="supply">Where it goes.</param>
+    public void WriteSupply(NodeField load, NodeField x, Span<double> supply)
+    {
+        for (int node = 0; node < supply.Length; node++)
+        {
+            double anchor = _system!.Anchor[node], off = anchor * x.Lines[node], rounded = Math.FusedMultiplyAdd(anchor, x.Lines[node], -off);
+            supply[node] = load.Lines[node] - off + (load.Fine[node] - rounded - anchor * x.Fine[node]);
+        }
+    }
+
+    /// <summary>Writes what the line nodes receive: a load less what flows off to fixed pressures and other nodes.</summary>
+    /// <param name="load">What they are offered.</param>
+    /// <param name="x">Unknowns.</param>
+    /// <param name="receipt">Where it goes.</param>
+    public void WriteReceipt(NodeField load, NodeField x, Span<double> receipt)
     {
         if (_system is null) return;
-        for (int node = 0; node < outflow.Length; node++) outflow[node] = _system.Anchor[node] * x.Lines[node];
+        WriteSupply(load, x, receipt);
         foreach ((int first, int second, double conductance) in _system.Joints)
         {
-            double flow = conductance * (x.Lines[first] - x.Lines[second]);
-            outflow[first] += flow;
-            outflow[second] -= flow;
+            double flow = conductance * (x.Lines[first] - x.Lines[second] + (x.Fine[first] - x.Fine[second]));
+            receipt[first] -= flow;
+            receipt[second] += flow;
         }
 
-        foreach ((int at, int node, double conductance) in _links) outflow[node] += conductance * (x.Lines[node] - x.Cells.Origin[at]);
+        foreach ((int at, int node, double conductance) in _links) receipt[node] -= conductance * (x.Lines[node] - x.Cells.Origin[at] + x.Fine[node]);
     }
 
     /// <summary>Adds the flow of links to the image of the wet cells and writes that of the wet line nodes.</summary>
@@ -58,11 +72,19 @@ internal sealed unsafe class LineLinks
     {
         if (_system is null) return 0;
         double total = 0;
-        WriteOutflow(vector, image.Lines);
+        for (int node = 0; node < image.Lines.Length; node++) image.Lines[node] = _system.Anchor[node] * vector.Lines[node];
+        foreach ((int first, int second, double conductance) in _system.Joints)
+        {
+            double flow = conductance * (vector.Lines[first] - vector.Lines[second]);
+            image.Lines[first] += flow;
+            image.Lines[second] -= flow;
+        }
+
         foreach ((int at, int node, double conductance) in _links)
         {
-            if (diagonal.Origin[at] <= 0) continue;
             double flow = conductance * (vector.Cells.Origin[at] - vector.Lines[node]);
+            image.Lines[node] -= flow;
+            if (diagonal.Origin[at] <= 0) continue;
             image.Cells.Origin[at] += flow;
             total += vector.Cells.Origin[at] * flow;
         }

@@ -121,7 +121,7 @@ public sealed class FillMarcher
         }
 
         _gas?.Add(since, _start, _supply, accumulated, saturation, pressure);
-        ResinAccount account = ResinAccount.Of(_problem, _start, since, accumulated, saturation, _gravity);
+        ResinAccount account = ResinAccount.Of(_problem, _start, since, accumulated, saturation, LineSupply(), _gravity);
         return new FillState
         {
             Clock = clock,
@@ -146,6 +146,16 @@ public sealed class FillMarcher
     }
 
     private ObstacleSolver NewSolver() => new(_problem.Operator, _capacity, _supply, _isFull, _heldBefore);
+
+    // What feeds have given each line node since the start, less what vents took from it. The solver's pressures are those above the gas's.
+    private double[] LineSupply()
+    {
+        int first = _problem.Operator.CellCount;
+        double[] supply = new double[_problem.Operator.LineNodes];
+        _solver.CopyLineSupply(supply);
+        for (int node = 0; _gas is not null && node < supply.Length; node++) supply[node] -= _problem.Operator.Anchor[first + node] * _gas.Accumulated[first + node];
+        return supply;
+    }
 
     private void AddStart(double[] saturation)
     {

@@ -55,9 +55,11 @@ internal sealed class ResinAccount
     /// <param name="clock">Drive clock since then [-].</param>
     /// <param name="accumulated">Pressure accumulated since then [-]. [nodes].</param>
     /// <param name="saturation">How full each node is [-]. [nodes].</param>
+    /// <param name="lineSupply">What feeds have given each line node, less what vents took from it [m³]; null to take it from the pressures, as long as no line
+    /// conducts so well that their differences are lost to rounding. [line nodes].</param>
     /// <param name="gravity">What weight moves; null for none.</param>
     public static ResinAccount Of(
-        FillProblem problem, FillStart start, double clock, double[] accumulated, double[] saturation, GravityLoad? gravity = null)
+        FillProblem problem, FillStart start, double clock, double[] accumulated, double[] saturation, double[]? lineSupply = null, GravityLoad? gravity = null)
     {
         FeedNetwork network = problem.Network;
         double[] resinIn = [.. start.ResinIn], resinOut = [.. start.ResinOut];
@@ -73,7 +75,9 @@ internal sealed class ResinAccount
         }
 
         foreach (GapContact contact in network.FedGaps) resinIn[contact.Line] += contact.Conductance * (Before(contact.Line, contact.LineNode, contact.GapNode) - accumulated[contact.GapNode]);
-        foreach (LineEnd source in network.Sources) drawn += source.Conductance * (Before(source.Line, -1, source.Node) - accumulated[source.Node]);
+        drawn += lineSupply is null
+            ? network.Sources.Sum(source => source.Conductance * (Before(source.Line, -1, source.Node) - accumulated[source.Node]))
+            : DrawnInto(network, lineSupply, accumulated);
         for (int vent = 0; vent < resinOut.Length; vent++)
         {
             if (problem.VentPassesResin[vent]) resinOut[vent] += OutOf(problem, vent, accumulated, Lift);
@@ -114,6 +118,14 @@ internal sealed class ResinAccount
 
         double Before(int feed, int lineNode, int node) => lineNode < 0 ? problem.FeedPressureAt(feed, node) * clock : accumulated[lineNode] - Lift(lineNode, node);
         double Lift(int from, int to) => gravity?.AccumulatedLift(from, to, clock) ?? 0;
+    }
+
+    // A length of gap may lie between a feed and a vent.
+    private static double DrawnInto(FeedNetwork network, double[] lineSupply, double[] accumulated)
+    {
+        HashSet<int> fed = [.. network.Sources.Select(static source => source.Node)];
+        return fed.Sum(node => lineSupply[node - network.FirstNode])
+            + network.Drains.Where(drain => fed.Contains(drain.Node)).Sum(drain => drain.Conductance * accumulated[drain.Node]);
     }
 
     /// <summary>Flow out of cloth and gaps into a vent that passes resin, or volume when the pressures are accumulated ones [m³].</summary>

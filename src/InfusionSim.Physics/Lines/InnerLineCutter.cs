@@ -13,6 +13,9 @@ namespace InfusionSim.Physics.Lines;
 /// </remarks>
 internal sealed class InnerLineCutter
 {
+    // Shares of a way that agree to so many digits are one place: rounding must not choose between them.
+    private const int ShareDigits = 9;
+
     private readonly LayerSheet sheet;
     private readonly CutCellGrid cells;
     private readonly LatticeOperator conductances;
@@ -76,7 +79,7 @@ internal sealed class InnerLineCutter
         SeveredVolumes severed = new(cells);
         foreach ((LatticeEdge edge, List<LineCrossing> crossings) in cuts)
         {
-            LineCrossing near = crossings.MinBy(crossing => crossing.Share), far = crossings.MaxBy(crossing => crossing.Share);
+            LineCrossing near = NearestOf(crossings, atStart: true), far = NearestOf(crossings, atStart: false);
             int other = edge.OtherCell(cells.Grid);
             Point2 start = cells.CentroidOf(edge.Cell), end = cells.CentroidOf(other);
             near.Contacts.AddBeyond(edge.Cell, edge.ConductanceTo(near.ClothOf(near.Share, start, end), conductances), edge.IsThroughFace);
@@ -102,12 +105,18 @@ internal sealed class InnerLineCutter
     // A cell alone between the arms of a bent vent would stay dry for no other reason than its size: the way across the farthest arm stays open, behind which the vent still blocks.
     private void KeepSingleCellsReachable()
     {
-        foreach (int cell in cuts.Keys.SelectMany(edge => new[] { edge.Cell, edge.OtherCell(cells.Grid) }).Distinct().Order().ToArray())
+        List<LatticeEdge> kept = [];
+        foreach (int cell in cuts.Keys.SelectMany(edge => new[] { edge.Cell, edge.OtherCell(cells.Grid) }).Distinct())
         {
             LatticeEdge[] ways = [.. WaysOf(cell)];
             if (!ways.All(cuts.ContainsKey) || ways.Any(way => Nearest(way, cell).IsFeed)) continue;
-            cuts.Remove(ways.OrderBy(way => WaysOf(OtherEnd(way, cell)).All(cuts.ContainsKey)).ThenByDescending(way => DistanceShare(way, cell)).First());
+            kept.Add(ways.OrderBy(way => WaysOf(OtherEnd(way, cell)).All(cuts.ContainsKey))
+                .ThenByDescending(way => Math.Round(DistanceShare(way, cell), ShareDigits))
+                .ThenBy(way => DirectionFrom(way, cell))
+                .First());
         }
+
+        foreach (LatticeEdge way in kept) cuts.Remove(way);
     }
 
     private IEnumerable<LatticeEdge> WaysOf(int cell)
@@ -125,8 +134,18 @@ internal sealed class InnerLineCutter
 
     private int OtherEnd(LatticeEdge way, int cell) => way.Cell == cell ? way.OtherCell(cells.Grid) : way.Cell;
 
-    private LineCrossing Nearest(LatticeEdge way, int cell) =>
-        way.Cell == cell ? cuts[way].MinBy(crossing => crossing.Share) : cuts[way].MaxBy(crossing => crossing.Share);
+    // Of ways that a line cuts equally far off, the first one is the same when x and y are exchanged.
+    private (int Long, int Short) DirectionFrom(LatticeEdge way, int cell)
+    {
+        (int right, int up) = way.Cell == cell ? (way.Right, way.Up) : (-way.Right, -way.Up);
+        return cells.IsWide ? (right, up) : (up, right);
+    }
+
+    private LineCrossing Nearest(LatticeEdge way, int cell) => NearestOf(cuts[way], atStart: way.Cell == cell);
+
+    // Of lines that cross a way at one place, the one entered first.
+    private static LineCrossing NearestOf(List<LineCrossing> crossings, bool atStart) =>
+        crossings.MinBy(crossing => Math.Round(atStart ? crossing.Share : 1 - crossing.Share, ShareDigits));
 
     private double DistanceShare(LatticeEdge way, int cell)
     {

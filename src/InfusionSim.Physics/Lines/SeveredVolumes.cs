@@ -14,6 +14,9 @@ internal sealed class SeveredVolumes
     // A cell between several lines keeps something to fill.
     private const double LeastLeft = 0.01;
 
+    // Nearer to a middle than this share of a cell a line runs through it, and within this angle [rad] of a way along it: rounding must not tell the side.
+    private const double Aligned = 1e-6;
+
     private readonly CutCellGrid cells;
     private readonly ILookup<int, CellPart> partsOf;
     private readonly List<(int Cell, int Receiver, bool IsNorth, Segment Stretch)> ends = [];
@@ -38,7 +41,8 @@ internal sealed class SeveredVolumes
     /// <param name="poreVolume">Volume that resin can fill in each cell [m³].</param>
     public void HandOver(double[] poreVolume)
     {
-        double[] before = (double[])poreVolume.Clone();
+        List<(int Cell, int Receiver, double Share)> moves = [];
+        Dictionary<int, double> shareGiven = [];
         foreach ((int cell, int receiver, bool isNorth, Segment stretch) in ends)
         {
             // Points from the cell's middle to the line.
@@ -47,15 +51,23 @@ internal sealed class SeveredVolumes
             double nx = (stretch.To.Y - stretch.From.Y) / length, ny = -(stretch.To.X - stretch.From.X) / length;
             double offset = nx * (stretch.From.X - cells.CentroidX[cell]) + ny * (stretch.From.Y - cells.CentroidY[cell]);
             // Where the line runs through the middle itself, only the receiver tells the side.
-            if (Math.Abs(offset) < 1e-6 * cells.Grid.CellSize) offset = nx * (cells.CentroidX[receiver] - cells.CentroidX[cell]) + ny * (cells.CentroidY[receiver] - cells.CentroidY[cell]);
+            if (Math.Abs(offset) < Aligned * cells.Grid.CellSize) offset = nx * (cells.CentroidX[receiver] - cells.CentroidX[cell]) + ny * (cells.CentroidY[receiver] - cells.CentroidY[cell]);
             if (offset < 0) (nx, ny) = (-nx, -ny);
             double own = isNorth ? ny * ny : nx * nx;
-            double side = parted.Contains((cell, Neighbour(cell, isNorth ? nx : ny, !isNorth))) ? 1 - own : 0;
 
             // A line that runs from one middle to the next has nothing on a far side.
-            if (own + side == 0) continue;
-            double moved = before[cell] * ShareBeyond(cell, nx, ny, stretch.From) * own / (own + side);
-            moved = Math.Clamp(moved, 0, Math.Max(0, poreVolume[cell] - LeastLeft * before[cell]));
+            if (own < Aligned * Aligned) continue;
+            double side = parted.Contains((cell, Neighbour(cell, isNorth ? nx : ny, !isNorth))) ? 1 - own : 0;
+            double share = ShareBeyond(cell, nx, ny, stretch.From) * own / (own + side);
+            moves.Add((cell, receiver, share));
+            shareGiven[cell] = shareGiven.GetValueOrDefault(cell) + share;
+        }
+
+        // What several lines would take from a cell beyond what it can give they share.
+        double[] before = (double[])poreVolume.Clone();
+        foreach ((int cell, int receiver, double share) in moves)
+        {
+            double moved = before[cell] * share * Math.Min(1, (1 - LeastLeft) / shareGiven[cell]);
             poreVolume[cell] -= moved;
             poreVolume[receiver] += moved;
         }

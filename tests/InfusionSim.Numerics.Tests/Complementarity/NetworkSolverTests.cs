@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Complementarity;
 using InfusionSim.Numerics.Krylov;
+using InfusionSim.Numerics.Stencils;
 
 namespace InfusionSim.Numerics.Tests.Complementarity;
 
@@ -64,13 +65,52 @@ public class NetworkSolverTests
     }
 
     [Theory]
+    [InlineData(1e4)]
+    [InlineData(1e8)]
+    [InlineData(1e10)]
+    public void Solve_LineThatConductsManyMillionTimesBetterThanTheCloth_GivesWhatIsHeld(double ratio)
+    {
+        const int Rows = 5, Nodes = 5;
+        LatticeOperator matrix = new(20, Rows, 1, Nodes);
+        double[] capacity = new double[matrix.NodeCount], supply = new double[matrix.NodeCount];
+        for (int cell = 0; cell < matrix.CellCount; cell++)
+        {
+            capacity[cell] = 1 + 0.1 * (cell % 7);
+            if (cell % 20 < 19) matrix.East[cell] = 1;
+            if (cell / 20 < Rows - 1) matrix.North[cell] = 1;
+        }
+
+        for (int node = matrix.CellCount; node < matrix.NodeCount; node++)
+        {
+            capacity[node] = 0.3;
+            matrix.Link((node - matrix.CellCount) * 20, node, 2.3);
+            if (node > matrix.CellCount) matrix.Link(node - 1, node, ratio);
+        }
+
+        matrix.Anchor[matrix.CellCount] = supply[matrix.CellCount] = ratio;
+        ObstacleSolver solver = new(matrix, capacity, supply);
+        double[] saturation = new double[matrix.NodeCount], given = new double[Nodes];
+        foreach (double clock in new[] { 7, 90, 215.3 })
+        {
+            SolveReport report = solver.Solve(clock, 1e-13);
+            solver.CopySaturation(saturation);
+            solver.CopyLineSupply(given);
+
+            report.Reason.ShouldBe(StopReason.Converged, report.ToString());
+            double held = saturation.Zip(capacity, static (share, volume) => share * volume).Sum();
+            held.ShouldBeInRange(capacity.Sum() / 10, capacity.Sum() * 0.99);
+            given.Sum().ShouldBe(held, 1e-12 * held, report.ToString());
+        }
+    }
+
+    [Theory]
     [InlineData(1e-16)]
     [InlineData(1e-12)]
     [InlineData(1e-8)]
     public void SolveSteady_CouplingThroughTheThickness_HardlyChangesTheCycles(double coupling)
     {
         // Half covered by a layer that conducts ten times as well; one layer of the same grid needs 9 to 12 cycles.
-        InfusionSim.Numerics.Stencils.LatticeOperator matrix = new(96, 96, 3), single = new(96, 96);
+        LatticeOperator matrix = new(96, 96, 3), single = new(96, 96);
         for (int node = 0; node < matrix.CellCount; node++)
         {
             int column = node % 96, row = node / 96 % 96, layer = node / (96 * 96);
@@ -90,7 +130,7 @@ public class NetworkSolverTests
         layered.ShouldBeLessThanOrEqualTo(alone + 5, $"{alone} cycles with one layer");
     }
 
-    private static int Cycles(InfusionSim.Numerics.Stencils.LatticeOperator matrix)
+    private static int Cycles(LatticeOperator matrix)
     {
         bool[] takesPart = [.. Enumerable.Range(0, matrix.NodeCount).Select(node => matrix.DiagonalOf(node) > 0)];
         double[] load = [.. takesPart.Select(static takes => takes ? 1.0 : 0)];

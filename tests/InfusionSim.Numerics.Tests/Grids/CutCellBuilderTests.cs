@@ -156,6 +156,37 @@ public class CutCellBuilderTests
         CutCellChecks.HoldsTogether(cells);
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    [InlineData(5)]
+    public void Build_CornerThatTouchesAGridLine_PartsTheSquareWhereverTheOutlineBegins(int first)
+    {
+        Point2[] corners = [new(0, 0), new(2.3, 0), new(2, 0.4), new(2.6, 1), new(2.6, 2), new(0, 2)];
+        CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([.. corners[first..], .. corners[..first]]), []), 1);
+
+        cells.CutParts.Count(part => part.Square == 2).ShouldBe(2);
+        cells.Area[2].ShouldBe(0.18, 1e-12, "the larger triangle");
+        cells.Area[1].ShouldBe(1.06, 1e-12, "a square and the smaller triangle");
+    }
+
+    [Fact]
+    public void Build_SliversOfAnEdgeAt45Degrees_GoToTheSameHostsWhenXAndYAreExchanged()
+    {
+        Point2[] corners = [new(0, 0), new(6, 0), new(6, 2.03), new(3.03, 5), new(0, 5)];
+        CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring(corners), []), 1);
+        CutCellGrid twin = CutCellBuilder.Build(new Region(new Ring([.. corners.Select(static corner => new Point2(corner.Y, corner.X))]), []), 1);
+
+        cells.OwnerOf.Where((owner, square) => owner >= 0 && owner != square).ShouldNotBeEmpty();
+        for (int square = 0; square < cells.OwnerOf.Length; square++)
+            twin.OwnerOf[Twin(square)].ShouldBe(cells.OwnerOf[square] < 0 ? -1 : Twin(cells.OwnerOf[square]), $"square {square}");
+
+        int Twin(int square) => cells.Grid.ColumnOf(square) * twin.Grid.Columns + cells.Grid.RowOf(square);
+    }
+
     [Fact]
     public void Build_RegionSmallerThanASquare_IsOneCell()
     {

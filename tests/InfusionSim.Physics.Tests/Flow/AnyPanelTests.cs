@@ -23,9 +23,6 @@ public class AnyPanelTests
 
     private static Gen<Point2> Place => Gen.Select(Gen.Double[-0.05, 0.05], Gen.Double[-0.05, 0.05], (x, y) => new Point2(x, y));
 
-    // The same drawings each time: about one in a thousand has a line that crosses itself where another line lies, and the mirror may break that tie the other way.
-    private const string Drawn = "6BEXZQkRPLN1";
-
     [Fact]
     public void Build_AnyPanel_IsFiniteAndKeepsTheVolume()
     {
@@ -61,7 +58,7 @@ public class AnyPanelTests
                 b.Operator.Anchor[twin].ShouldBe(a.Operator.Anchor[cell], 1e-6 * largest);
                 b.Operator.North[twin].ShouldBe(a.Operator.East[cell], 1e-6 * largest);
             }
-        }, seed: Drawn, iter: 100);
+        }, iter: 100);
     }
 
     [Fact]
@@ -78,7 +75,6 @@ public class AnyPanelTests
             for (int cell = 0; cell < a.CellCount; cell++)
                 b.DiagonalOf(cell % a.Columns * b.Columns + cell / a.Columns).ShouldBe(a.DiagonalOf(cell), 1e-6 * largest, $"cell {cell}");
         },
-        seed: Drawn,
         iter: 30);
 
     private static Panel PanelOf(double[] radii, double turn, double cellSize, Point2[] line, Point2[] tube, int edge, double width)

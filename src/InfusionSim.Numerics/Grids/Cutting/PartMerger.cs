@@ -19,15 +19,19 @@ internal sealed class PartMerger
     private const int Open = -2, Outside = -1, NoKeeper = -1;
     // Open lengths closer than this are the same but for rounding [squares].
     private const double Same = 1e-9;
+    private const int SameDigits = 9;
     private readonly CutSquares squares;
+    private readonly bool isWide;
     private readonly Dictionary<int, List<FaceOpening>> openingsOf = [];
     private readonly Dictionary<int, int> keeperOf = [];
 
     /// <summary>Merges the parts.</summary>
     /// <param name="squares">The cut region.</param>
-    public PartMerger(CutSquares squares)
+    /// <param name="isWide">Whether the region is wide, as <see cref="Geometry.Region.IsWide"/> tells it.</param>
+    public PartMerger(CutSquares squares, bool isWide)
     {
         this.squares = squares;
+        this.isWide = isWide;
         HostOf = new int[squares.NumberCount];
         Array.Fill(HostOf, Outside);
         bool anyWhole = false;
@@ -122,7 +126,7 @@ internal sealed class PartMerger
 
     private int LongestNeighbour(SquarePart part)
     {
-        (int Host, double Length, double Distance) best = (Open, -1, 0);
+        (int Host, double Length, (double Distance, int Long, int Short) Place) best = (Open, -1, default);
         List<FaceOpening> openings = OpeningsOf(part.Number);
         foreach (FaceOpening opening in openings)
         {
@@ -135,19 +139,21 @@ internal sealed class PartMerger
             }
 
             // Two faces that are open over their whole length tie; the host nearer to the part's middle takes it.
-            double distance = DistanceTo(host, part);
-            if (length > best.Length + Same || (length > best.Length - Same && distance < best.Distance)) best = (host, length, distance);
+            (double Distance, int Long, int Short) place = PlaceOf(host, part);
+            if (length > best.Length + Same || (length > best.Length - Same && place.CompareTo(best.Place) < 0)) best = (host, length, place);
         }
 
         return best.Host;
     }
 
-    private double DistanceTo(int host, SquarePart part)
+    // How far off a host lies and, where an edge at 45° makes two equally far, on which side, so that the answer is the same when x and y are exchanged.
+    private (double Distance, int Long, int Short) PlaceOf(int host, SquarePart part)
     {
         UniformGrid grid = squares.Grid;
-        double right = grid.ColumnOf(host) - grid.ColumnOf(part.Square), up = grid.RowOf(host) - grid.RowOf(part.Square);
-        if (part.Area > 0) (right, up) = (right - part.MomentU / part.Area, up - part.MomentV / part.Area);
-        return Math.Sqrt(right * right + up * up);
+        int right = grid.ColumnOf(host) - grid.ColumnOf(part.Square), up = grid.RowOf(host) - grid.RowOf(part.Square);
+        double u = part.Area > 0 ? right - part.MomentU / part.Area : right, v = part.Area > 0 ? up - part.MomentV / part.Area : up;
+        double distance = Math.Round(Math.Sqrt(u * u + v * v), SameDigits);
+        return isWide ? (distance, right, up) : (distance, up, right);
     }
 
     private List<FaceOpening> FindLost()

@@ -88,13 +88,13 @@ internal sealed class SquareTracer(UniformGrid grid, int[] partOfPiece)
         {
             used[current] = true;
             members.Add(current);
-            current = Next(stretches[current], stretches, used);
+            current = Next(stretches[current], first, stretches, used);
         }
 
         return members;
     }
 
-    private int Next(BorderStretch arriving, List<BorderStretch> stretches, bool[] used)
+    private int Next(BorderStretch arriving, int first, List<BorderStretch> stretches, bool[] used)
     {
         if (!leaving.TryGetValue(arriving.End, out List<int>? choices)) return -1;
         int best = -1;
@@ -102,7 +102,8 @@ internal sealed class SquareTracer(UniformGrid grid, int[] partOfPiece)
         double back = Math.Atan2(arriving.Start.V - arriving.End.V, arriving.Start.U - arriving.End.U);
         foreach (int k in choices)
         {
-            if (used[k]) continue;
+            // Where the trace began it may end, though other stretches leave from there.
+            if (used[k] && k != first) continue;
             if (choices.Count == 1) return k;
             double ahead = Math.Atan2(stretches[k].End.V - stretches[k].Start.V, stretches[k].End.U - stretches[k].Start.U);
             // Clockwise from the way back: the first stretch met closes the wedge on the left.
