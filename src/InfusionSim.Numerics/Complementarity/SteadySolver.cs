@@ -31,7 +31,7 @@ public sealed class SteadySolver
     /// <summary>Solves for one right-hand side.</summary>
     /// <param name="load">Right-hand side b. [nodes].</param>
     /// <param name="solution">Where the solution goes; 0 in nodes that take no part. [nodes].</param>
-    /// <param name="tolerance">Largest sum of imbalances relative to the sum of the right-hand side [-].</param>
+    /// <param name="tolerance">Largest sum of imbalances relative to the right-hand side, of line nodes to what is left of it once the part that flows back to fixed pressures is taken off [-].</param>
     /// <param name="cancellation">Stops the iteration.</param>
     public SolveReport Solve(ReadOnlySpan<double> load, Span<double> solution, double tolerance, CancellationToken cancellation = default)
     {

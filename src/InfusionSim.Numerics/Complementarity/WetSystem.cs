@@ -22,6 +22,9 @@ internal sealed unsafe class WetSystem
     // An imbalance below this share of what a cell holds is rounding and wets nothing.
     private const double Rounding = 1e-13;
 
+    // A wide hose could bring many million times what the cloth takes: its conductance says nothing about the flow. Below this share of it rounding in the cells counts.
+    private const double LeastGiven = 1e-6;
+
     // What can take in less than this, but not nothing, was full from the first and stays wet.
     private const double FullBelow = 1e-200, FullAbove = 1e-290;
 
@@ -210,21 +213,32 @@ internal sealed unsafe class WetSystem
     /// <summary>Solves A x = load on the wet nodes, starting from x.</summary>
     /// <param name="x">Unknowns, 0 in dry nodes.</param>
     /// <param name="load">Right-hand side.</param>
-    /// <param name="tolerance">Largest sum of imbalances relative to the sum of the right-hand side [-].</param>
+    /// <param name="tolerance">Largest sum of imbalances relative to what the nodes are given [-]: cells the right-hand side, line nodes what is left of it once
+    /// the part that flows back to fixed pressures is taken off.</param>
     /// <param name="cancellation">Stops the iteration.</param>
     public SolveReport SolveLinear(NodeField x, NodeField load, double tolerance, CancellationToken cancellation)
     {
-        double whole = SumOverWet(load);
-        if (whole == 0) return new(StopReason.Converged, 0, 0, 0);
+        double all = SumOverWet(load), inCells = all;
+        if (all == 0) return new(StopReason.Converged, 0, 0, 0);
+        for (int node = 0; node < LineNodes; node++) if (_lines!.IsWet[node]) inCells -= Math.Abs(load.Lines[node]);
+        double[] supply = new double[LineNodes];
         _hierarchy.Update();
         Patience patience = new(tolerance, CorrectionLimit);
         int cycles = 0;
         while (true)
         {
             cancellation.ThrowIfCancellationRequested();
-            double imbalance = WriteResidual(x, load, null) / whole;
+            double whole = Math.Max(inCells + LinesGiven(), LeastGiven * all), imbalance = WriteResidual(x, load, null) / whole;
             if (patience.Judge(imbalance, stands: true) is StopReason reason) return new(reason, patience.Corrections, cycles, imbalance);
             cycles += _inner.Solve(x, Patience.Aim * tolerance * whole, CycleLimit, cancellation);
+        }
+
+        double LinesGiven()
+        {
+            LineSupply(load, x, supply);
+            double sum = 0;
+            for (int node = 0; node < supply.Length; node++) if (_lines!.IsWet[node]) sum += Math.Max(0, supply[node]);
+            return sum;
         }
     }
 

@@ -11,6 +11,10 @@ internal sealed class ZoneShape
     // A crossing no farther than this share of an edge from its end lies in the corner.
     private const double AtCorner = 1e-9;
 
+    // A corner no farther from a way than this share of its length lies on it. The way is then cut there, whether it goes in, goes out or runs on along the edge: one cut
+    // too many does no harm, and which of them rounding finds must not matter.
+    private const double OnWay = 1e-9;
+
     private readonly RingLocator locator;
     private readonly Box all;
     private readonly (Point2 Start, Point2 End, Box Box)[] edges;
@@ -47,7 +51,20 @@ internal sealed class ZoneShape
         for (int k = 0; k < edges.Length; k++)
         {
             (Point2 start, Point2 end, Box box) = edges[k];
-            if (box.Meets(way) && Crossing(from, to, start, end) is (double share, double onEdge)) crossings.Add(new(share, Across(k, onEdge).X, Across(k, onEdge).Y));
+            if (!box.Meets(way)) continue;
+            double sideA = Side(from, to, start), sideB = Side(from, to, end);
+            bool meetsStart = Math.Abs(sideA) <= OnWay, meetsEnd = Math.Abs(sideB) <= OnWay;
+            if (meetsStart) Add(k, 0);
+            if (meetsEnd) Add(k, 1);
+            if (!meetsStart && !meetsEnd && (sideA > 0) != (sideB > 0)) Add(k, sideA / (sideA - sideB));
+        }
+
+        void Add(int edge, double onEdge)
+        {
+            (Point2 start, Point2 end, _) = edges[edge];
+            double share = ShareNearest(from, to, new(start.X + onEdge * (end.X - start.X), start.Y + onEdge * (end.Y - start.Y)));
+            Point2 across = Across(edge, onEdge);
+            if (share is > 0 and < 1) crossings.Add(new(share, across.X, across.Y));
         }
     }
 
@@ -68,14 +85,17 @@ internal sealed class ZoneShape
         return length > 0 ? new((end.Y - start.Y) / length, (start.X - end.X) / length) : default;
     }
 
-    private static (double Share, double OnEdge)? Crossing(Point2 from, Point2 to, Point2 a, Point2 b)
+    // How far a place lies to the left of a way, as a share of its length.
+    private static double Side(Point2 from, Point2 to, Point2 place)
     {
-        double dx = to.X - from.X, dy = to.Y - from.Y;
-        double sideA = dx * (a.Y - from.Y) - dy * (a.X - from.X), sideB = dx * (b.Y - from.Y) - dy * (b.X - from.X);
-        if ((sideA > 0) == (sideB > 0)) return null;
-        double onEdge = sideA / (sideA - sideB), x = a.X + onEdge * (b.X - a.X), y = a.Y + onEdge * (b.Y - a.Y);
-        double share = ((x - from.X) * dx + (y - from.Y) * dy) / (dx * dx + dy * dy);
-        return share > 0 && share < 1 ? (share, onEdge) : null;
+        double x = to.X - from.X, y = to.Y - from.Y;
+        return (x * (place.Y - from.Y) - y * (place.X - from.X)) / (x * x + y * y);
+    }
+
+    private static double ShareNearest(Point2 from, Point2 to, Point2 place)
+    {
+        double x = to.X - from.X, y = to.Y - from.Y;
+        return ((place.X - from.X) * x + (place.Y - from.Y) * y) / (x * x + y * y);
     }
 
     private readonly record struct Box(double Left, double Bottom, double Right, double Top)

@@ -52,15 +52,19 @@ internal static class SlantedWalls
         {
             if (way.Conductance[first + cell] == 0 || !done.Add(cell)) return;
             int next = cell + way.Up * cells.Grid.Columns + way.Right;
-            Walls beside = walls.GetValueOrDefault(cell).And(walls.GetValueOrDefault(next));
-            if (beside.Direction(cloth, cells.CentroidOf(walls.ContainsKey(cell) ? cell : next)) is not Point2 fall) return;
+            Walls own = walls.GetValueOrDefault(cell), others = walls.GetValueOrDefault(next);
+            if (own.And(others).Direction(cloth, Between(cell, next, others.Length / (own.Length + others.Length))) is not Point2 fall) return;
             double x = cells.CentroidX[next] - cells.CentroidX[cell], y = cells.CentroidY[next] - cells.CentroidY[cell];
-            double own = fall.X * way.Right + fall.Y * way.Up, along = fall.X * x + fall.Y * y;
+            double ahead = fall.X * way.Right + fall.Y * way.Up, along = fall.X * x + fall.Y * y;
             double square = way.Right * way.Right + way.Up * way.Up;
-            if (Math.Abs(own) < SmallestSine) return;
-            double factor = own * (way.Right * x + way.Up * y) / (along * square);
+            if (Math.Abs(ahead) < SmallestSine) return;
+            double factor = ahead * (way.Right * x + way.Up * y) / (along * square);
             if (factor > 0) way.Conductance[first + cell] *= Math.Clamp(factor, 1 / LargestFactor, LargestFactor);
         }
+
+        // The middle of the cell that the edges belong to, or between two by the length of their edges.
+        Point2 Between(int cell, int next, double share) =>
+            new((1 - share) * cells.CentroidX[cell] + share * cells.CentroidX[next], (1 - share) * cells.CentroidY[cell] + share * cells.CentroidY[next]);
     }
 
     /// <summary>Edges of a cell added up: each as its inward normal times its length [m].</summary>

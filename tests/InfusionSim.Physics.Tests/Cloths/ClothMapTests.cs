@@ -32,6 +32,22 @@ public class ClothMapTests
         Map.Resistance(new Point2(0.35, 0.03), new Point2(0.05, 0.03)).ShouldBe(expected, 1e-9 * expected);
     }
 
+    // The edge belongs to the patch, on all four sides of it, whichever way one goes.
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(0.1, false)]
+    [InlineData(0, true)]
+    [InlineData(0.1, true)]
+    public void Resistance_AlongTheEdgeOfAZone_AddsThePartsUpToItsCorner(double at, bool isUpright)
+    {
+        ClothMap map = new([ZoneOf("base", 2e-3, 0.5, 1e-10, 1e-10), ZoneOf("patch", 4e-3, 0.5, 2e-10, 2e-10, 0, Rectangle(0, 0, 0.1, 0.1))]);
+        Point2 outside = isUpright ? new(at, -0.03) : new(-0.03, at), inside = isUpright ? new(at, 0.04) : new(0.04, at);
+        double expected = 0.03 / 2e-13 + 0.04 / 8e-13;
+
+        map.Resistance(outside, inside).ShouldBe(expected, 1e-9 * expected);
+        map.Resistance(inside, outside).ShouldBe(expected, 1e-9 * expected);
+    }
+
     [Fact]
     public void Resistance_Obliquely_TakesThePermeabilityAlongTheWay()
     {

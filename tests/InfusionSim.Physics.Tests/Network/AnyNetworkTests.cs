@@ -65,9 +65,9 @@ public sealed class AnyNetworkTests
         iter: 25,
         threads: 1);
 
-    // Twenty million times as conductive as the cloth: 1 − w/θ of its first length is a few units of the last digit of a double.
+    // Twenty million times as conductive as the cloth: 1 − w/θ of its first length is a few units of the last digit of a double, and the flow no share of what the line could bring.
     [Fact]
-    public void Fill_WideLineInTightCloth_LosesNoResin() => Gen.Select(Gen.Double[1, 5], Gen.Double[15e-3, 20e-3], AnyGap).Sample(
+    public void Fill_WideLineInTightCloth_LosesNoResinAndEndsWhenTheLastPlaceIsFull() => Gen.Select(Gen.Double[1, 5], Gen.Double[15e-3, 20e-3], AnyGap).Sample(
         (permeability, bore, gap) =>
         {
             Panel panel = Panel(
@@ -81,6 +81,8 @@ public sealed class AnyNetworkTests
             };
             FillMap map = FillMap.Compute(FillProblemBuilder.Build(panel));
             foreach (double share in (double[])[0.05, 0.4, 1]) map.StateAt(share * map.FillClock).MassBalanceError.ShouldBeLessThan(1e-9);
+            map.StateAt(map.FillClock * (1 - 1e-5)).Saturation[map.LastCell].ShouldBeLessThan(1);
+            map.StateAt(map.FillClock * (1 + 1e-7)).Saturation[map.LastCell].ShouldBe(1, 1e-6);
         },
         iter: 25,
         threads: 1);
