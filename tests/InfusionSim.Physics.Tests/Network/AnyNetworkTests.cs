@@ -17,7 +17,7 @@ public sealed class AnyNetworkTests
     private static readonly Gen<Hose?> AnyHose =
         Gen.OneOf(Gen.Const((Hose?)null), Gen.Select(Gen.Double[4e-3, 15e-3], Gen.Double[0.2, 4], Gen.Bool, (bore, length, isPrimed) => (Hose?)new Hose(bore, length, isPrimed)));
 
-    private static readonly Gen<Gap> AnyGap = Gen.Select(AnyPath, Gen.Double[0.2e-3, 4e-3], (path, width) => new Gap("G", path, width, null));
+    private static readonly Gen<Gap> AnyGap = Gen.Select(AnyPath.Where(static path => path.Points.Distinct().Count() > 1), Gen.Double[0.2e-3, 4e-3], (path, width) => new Gap("G", path, width, null));
 
     private static readonly Gen<Panel> AnyPanel =
         from bore in AnyBore
@@ -45,11 +45,14 @@ public sealed class AnyNetworkTests
             FillProblem problem = FillProblemBuilder.Build(panel);
             FillMap map = FillMap.Compute(problem);
             NodeSolver reference = new(problem);
-            foreach (double share in (double[])[0.05, 0.4, 1])
+            foreach (double share in (double[])[0.05, 0.4, 0.98, 1])
             {
                 FillState state = map.StateAt(share * map.FillClock);
-                (double[] _, double[] saturation) = reference.StateAt(share * map.FillClock);
                 state.MassBalanceError.ShouldBeLessThan(1e-9);
+
+                // At the very end the last place is full and holds no pressure: the reference's sets may swing for ever.
+                if (share == 1) break;
+                (double[] _, double[] saturation) = reference.StateAt(share * map.FillClock);
                 for (int node = 0; node < saturation.Length; node++)
                 {
                     if (map.Reached[node]) state.Saturation[node].ShouldBe(saturation[node], 1e-5);
