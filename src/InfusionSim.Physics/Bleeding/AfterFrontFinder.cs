@@ -36,7 +36,7 @@ internal sealed class AfterFrontFinder
         double endTime = clock.TimeAt(end);
         double[] flows = [.. Enumerable.Range(0, shut.Count).Select(vent => shut[vent] <= endTime ? 0 : finder.FlowOut(vent))];
         if (flows.All(static flow => flow <= 0)) return null;
-        LastResin last = LastResin.Of(map, TravelToVents.Of(map.ProblemAtEnd, map.Total.SteadyPressure, cancellation), end);
+        LastResin last = map.LastResinAt(end, cancellation);
         double limit = finder.LastOpening(flows, shut), leaving = last.ClockWhenLeft(AfterFront.LeftShare);
 
         // Where some of it stays whatever one waits for, nine tenths of the rest are waited for.

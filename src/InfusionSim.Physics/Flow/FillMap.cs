@@ -1,5 +1,6 @@
 using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Bleeding;
 using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Gravity;
@@ -13,6 +14,9 @@ public sealed class FillMap
 
     private readonly FrontTrack _track;
     private readonly Lock _marching = new();
+    private readonly Lock _reading = new();
+    private readonly Dictionary<int, (double Clock, double Filled)> _ventsReached = [];
+    private (double End, LastResin Last)? _lastResin;
 
     // One marcher at a time: each holds the whole network.
     private FillStretch? _marched;
@@ -130,6 +134,32 @@ public sealed class FillMap
         {
             if (!ReferenceEquals(stretch, _marched)) (_marched, _marcher) = (stretch, stretch.Marcher ?? stretch.NewMarcher(Arrival));
             return _marcher!.StateAt(clock, withPressure, cancellation: cancellation);
+        }
+    }
+
+    /// <summary>When the first resin reaches a vent, and how much of the pore volume is full then; kept, for it is the same for every resin.</summary>
+    /// <param name="vent">Index of the vent.</param>
+    /// <param name="cancellation">Stops the computation.</param>
+    /// <returns>Drive clock, +∞ when none does, and share [-].</returns>
+    internal (double Clock, double Filled) VentReached(int vent, CancellationToken cancellation)
+    {
+        lock (_reading)
+        {
+            if (_ventsReached.TryGetValue(vent, out (double Clock, double Filled) known)) return known;
+            double clock = VentWetting.ClockOf(this, vent, cancellation);
+            return _ventsReached[vent] = (clock, double.IsFinite(clock) ? StateAt(clock, cancellation: cancellation).FilledFraction : 0);
+        }
+    }
+
+    /// <summary>The resin that filled last and how long it takes to a vent; kept, for it is the same for every resin that fills the panel.</summary>
+    /// <param name="end">Drive clock at the end [-].</param>
+    /// <param name="cancellation">Stops the computation.</param>
+    internal LastResin LastResinAt(double end, CancellationToken cancellation)
+    {
+        lock (_reading)
+        {
+            if (_lastResin?.End != end) _lastResin = (end, LastResin.Of(this, TravelToVents.Of(ProblemAtEnd, Total.SteadyPressure, cancellation), end));
+            return _lastResin.Value.Last;
         }
     }
 

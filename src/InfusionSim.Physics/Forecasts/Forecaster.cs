@@ -152,9 +152,9 @@ public static class Forecaster
 
     private static VentForecast AtVent(FillMap map, int vent, FillEnd end, FillState state, DriveClock clock, CancellationToken cancellation)
     {
-        double wet = VentWetting.ClockOf(map, vent, cancellation);
+        (double wet, double filledThen) = map.VentReached(vent, cancellation);
         double? arrival = TimeOf(wet, end, clock);
-        double? filled = arrival is null ? null : map.StateAt(wet, cancellation: cancellation).FilledFraction;
+        double? filled = arrival is null ? null : filledThen;
         bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
         double rate = passes ? ResinAccount.OutOf(map.ProblemAtEnd, vent, map.Total.SteadyPressure, Lift) * clock.RateAt(clock.TimeAt(end.Clock)) : 0;
         return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
