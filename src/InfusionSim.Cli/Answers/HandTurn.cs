@@ -49,7 +49,8 @@ public sealed record HandTurn(string Line, double OpenFraction)
     {
         ArgumentNullException.ThrowIfNull(plan);
         InfusionPlan turned = plan.Clone();
-        RepeatedField<ClampStep> steps = turned.Feeds.FirstOrDefault(feed => feed.Name == Line)?.ClampSteps ?? turned.Vents.First(vent => vent.Name == Line).ClampSteps;
+        RepeatedField<ClampStep> steps = turned.Feeds.FirstOrDefault(feed => feed.Name == Line)?.ClampSteps
+            ?? turned.Vents.First(vent => vent.Name == Line).ClampSteps;
         foreach (ClampStep same in steps.Where(step => step.When is { HasAtMin: true } when && when.AtMin == atMin).ToList()) steps.Remove(same);
         steps.Add(new ClampStep { When = new Moment { AtMin = atMin }, OpenFraction = OpenFraction });
         return turned;

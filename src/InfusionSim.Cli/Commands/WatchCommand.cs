@@ -21,9 +21,11 @@ public static class WatchCommand
         Option<bool> byHand = new("--by-hand") { Description = "Wait after each moment, so that clamps can be turned: open F2, open F2 0.3, shut V1." };
         Option<bool> json = CommandOptions.Json();
         ExampleCommand command = new(
-            "watch", "Watch the fill moment by moment, each as soon as it is computed.", "infusionsim watch plate.json --moments 6", "infusionsim watch plate.json --moments 6 --by-hand")
+            "watch", "Watch the fill moment by moment, each as soon as it is computed.",
+            "infusionsim watch plate.json --moments 6", "infusionsim watch plate.json --moments 6 --by-hand")
         {
-            Footnote = "With --by-hand, type `shut V1` or `open F2` when the moment on the screen is the one to do it; the fill goes on from there.\n" + Cautions.Line,
+            Footnote = "With --by-hand, type `shut V1` or `open F2` when the moment on the screen is the one to do it; the fill goes on from there.\n"
+                + Cautions.Line,
         };
         PlanOptions options = new(command, moments, byHand);
         command.Add(json);

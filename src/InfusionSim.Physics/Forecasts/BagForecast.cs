@@ -19,10 +19,12 @@ public sealed record BagForecast
     /// <summary>Pressure that the pump holds against the leak [Pa absolute]; null unless both are given.</summary>
     public double? Held { get; init; }
 
-    /// <summary>How long the pump takes to draw the bag down from the pressure of the shop [s]; +∞ when it never does; null when pump or volume are not known.</summary>
+    /// <summary>How long the pump takes to draw the bag down from the pressure of the shop [s]; +∞ when it never does.</summary>
+    /// <remarks>Null when pump or volume are not known.</remarks>
     public double? PumpDown { get; init; }
 
-    /// <summary>Pressure in the dry cloth when the first feed opens, the leak spread over it [Pa absolute]; null without a leak, and when no air can leave.</summary>
+    /// <summary>Pressure in the dry cloth when the first feed opens, the leak spread over it [Pa absolute].</summary>
+    /// <remarks>Null without a leak, and when no air can leave.</remarks>
     public double? DryCloth { get; init; }
 
     /// <summary>Absolute pressure below which the resin boils [Pa]; null when no volatile is given, or no temperature.</summary>
@@ -47,7 +49,9 @@ public sealed record BagForecast
         {
             Deepest = bag.Steps.Select(static step => step.Pressure).Append(bag.Pressure).Min(),
             Held = bag.Leak is GasLeak leak ? bag.Pump?.HeldAgainst(leak) : null,
-            PumpDown = bag is { Pump: VacuumPump pump, DrawnVolume: double volume } ? pump.TimeToDraw(volume, bag.Ambient, bag.Pressure, bag.Leak ?? default) : null,
+            PumpDown = bag is { Pump: VacuumPump pump, DrawnVolume: double volume }
+                ? pump.TimeToDraw(volume, bag.Ambient, bag.Pressure, bag.Leak ?? default)
+                : null,
             DryCloth = bag.Leak is GasLeak inward ? dryCloth?.PressureWith(bag.Pressure, inward, resin.Temperature?.At(0) ?? UsualRoom) : null,
             BoilsBelow = boiling?.BubblePressure,
             BoilingIsExtrapolated = boiling?.IsExtrapolated ?? false,

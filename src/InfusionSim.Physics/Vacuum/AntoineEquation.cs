@@ -1,7 +1,10 @@
 namespace InfusionSim.Physics.Vacuum;
 
 /// <summary>Vapour pressure of a pure liquid after Antoine: log₁₀(p / bar) = A − B / (T + C).</summary>
-/// <remarks>A fit to measured values: good within the range it was made for, the less so the farther outside. It still answers there, and <see cref="Covers"/> says that it is extrapolated.</remarks>
+/// <remarks>
+/// A fit to measured values: good within the range it was made for, the less so the farther outside. It still answers there, and
+/// <see cref="Covers"/> says that it is extrapolated.
+/// </remarks>
 /// <param name="A">Constant A, for pressures in bar [-].</param>
 /// <param name="B">Constant B [K], above 0.</param>
 /// <param name="C">Constant C [K].</param>

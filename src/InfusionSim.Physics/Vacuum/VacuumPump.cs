@@ -17,7 +17,8 @@ public sealed record VacuumPump(double Speed, double Lowest)
         return Lowest + leak.Throughput / Speed;
     }
 
-    /// <summary>Time to draw a volume down [s]: (V/S) ln((p₀ − p_h)/(p − p_h)), p_h the pressure that is held in the end; +∞ when it does not come down so far.</summary>
+    /// <summary>Time to draw a volume down [s]: (V/S) ln((p₀ − p_h)/(p − p_h)), p_h the pressure that is held in the end.</summary>
+    /// <remarks>+∞ when it does not come down so far.</remarks>
     /// <param name="volume">Volume of the bag with hoses and catch pot [m³], above 0.</param>
     /// <param name="from">Absolute pressure at the start [Pa].</param>
     /// <param name="to">Absolute pressure wanted [Pa].</param>

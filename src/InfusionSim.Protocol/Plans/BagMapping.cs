@@ -8,7 +8,8 @@ namespace InfusionSim.Protocol.Plans;
 internal static class BagMapping
 {
     /// <summary>The bag of a sound plan with its defaults.</summary>
-    public static Physics.Clock.Bag ToBag(Contract.Bag bag) => new(UnitConversion.PascalFromMbar(bag.PressureMbarAbs), UnitConversion.PascalFromMbar(bag.AmbientMbarAbs))
+    public static Physics.Clock.Bag ToBag(Contract.Bag bag) => new(
+        UnitConversion.PascalFromMbar(bag.PressureMbarAbs), UnitConversion.PascalFromMbar(bag.AmbientMbarAbs))
     {
         Steps = ClampMapping.ToSteps(bag),
         Leak = LeakOf(bag),
@@ -20,9 +21,9 @@ internal static class BagMapping
     public static GasLeak? LeakOf(Contract.Bag bag)
     {
         if (bag is { HasLeakMbarLPerS: true, LeakMbarLPerS: >= 0 }) return new GasLeak(UnitConversion.ThroughputFromMbarLPerS(bag.LeakMbarLPerS));
-        return bag.DropTest is { RiseMbar: >= 0, Minutes: > 0, VolumeL: > 0 } test
-            ? new DropTest(UnitConversion.PascalFromMbar(test.RiseMbar), UnitConversion.SecondsFromMin(test.Minutes), UnitConversion.CubicMetresFromLitres(test.VolumeL)).Leak
-            : null;
+        if (bag.DropTest is not { RiseMbar: >= 0, Minutes: > 0, VolumeL: > 0 } test) return null;
+        double rise = UnitConversion.PascalFromMbar(test.RiseMbar), duration = UnitConversion.SecondsFromMin(test.Minutes);
+        return new DropTest(rise, duration, UnitConversion.CubicMetresFromLitres(test.VolumeL)).Leak;
     }
 
     /// <summary>The pump; null when none is given, or not as it must be.</summary>

@@ -32,7 +32,8 @@ internal static class ClampCheck
     private static void CheckHose(ClampedLine line, double? openFraction, string path, FaultList faults)
     {
         if (line.HasHose || openFraction is not (> 0 and < 1) || faults.HasAt(path)) return;
-        faults.Add(path, $"{path} is {Numbers.Say(openFraction.Value)}, but {line.Title} has no hose: it is the share of the hose's conductance that the clamp leaves. Give {line.Path}.hose, or leave openFraction out.");
+        faults.Add(path, $"{path} is {Numbers.Say(openFraction.Value)}, but {line.Title} has no hose: it is the share of the hose's conductance that the clamp leaves. "
+            + $"Give {line.Path}.hose, or leave openFraction out.");
     }
 
     private static void CheckOrder(ClampedLine line, FaultList faults)
@@ -42,7 +43,8 @@ internal static class ClampCheck
         if (line.Opens is null && shuts.AtMin == 0)
             faults.Add(path, $"{line.Title} shuts at 0 min, as the first feed opens: it would never be open. Leave it out of the plan, or let it shut later.");
         else if (line.Opens is { HasAtMin: true } opens && shuts.AtMin < opens.AtMin)
-            faults.Add(path, $"{line.Title} shuts at {Numbers.Say(shuts.AtMin)} min, before it opens at {Numbers.Say(opens.AtMin)} min. Let it shut later, or take clampSteps for a line that is open at first.");
+            faults.Add(path, $"{line.Title} shuts at {Numbers.Say(shuts.AtMin)} min, before it opens at {Numbers.Say(opens.AtMin)} min. "
+                + "Let it shut later, or take clampSteps for a line that is open at first.");
     }
 
     // Which of two turns at one moment would count, nobody could tell.
@@ -50,7 +52,8 @@ internal static class ClampCheck
     {
         for (int k = 0; k < turns.Length; k++)
         {
-            if (faults.HasUnder(turns[k].Path) || turns.Take(k).FirstOrDefault(before => before.IsAt(turns[k].When)) is not PlannedTurn first || faults.HasUnder(first.Path)) continue;
+            if (turns.Take(k).FirstOrDefault(before => before.IsAt(turns[k].When)) is not PlannedTurn first) continue;
+            if (faults.HasUnder(turns[k].Path) || faults.HasUnder(first.Path)) continue;
             faults.Add(turns[k].Path, $"{turns[k].Path} and {first.Path} name one moment: {what} cannot be set twice at once. Leave one of them out.");
         }
     }
@@ -59,13 +62,17 @@ internal static class ClampCheck
     {
         string path = $"bag.steps[{index}]";
         MomentCheck.Run(bag.Steps[index].When, path + ".when", plan, faults);
-        if (!bag.Steps[index].HasPressureMbarAbs || faults.HasUnder(path + ".pressureMbarAbs") || faults.HasUnder("bag.ambientMbarAbs") || bag.Steps[index].PressureMbarAbs < bag.AmbientMbarAbs) return;
-        faults.Add(path + ".pressureMbarAbs", $"{path}.pressureMbarAbs is {Numbers.Say(bag.Steps[index].PressureMbarAbs)} mbar, not below the air around the bag ({Numbers.Say(bag.AmbientMbarAbs)} mbar): nothing holds the bag down any more.");
+        string key = path + ".pressureMbarAbs";
+        double pressure = bag.Steps[index].PressureMbarAbs;
+        if (!bag.Steps[index].HasPressureMbarAbs || pressure < bag.AmbientMbarAbs || faults.HasUnder(key) || faults.HasUnder("bag.ambientMbarAbs")) return;
+        faults.Add(key, $"{key} is {Numbers.Say(pressure)} mbar, not below the air around the bag ({Numbers.Say(bag.AmbientMbarAbs)} mbar): "
+            + "nothing holds the bag down any more.");
     }
 
     private static void CheckStart(ClampedLine[] feeds, FaultList faults)
     {
         if (feeds.Length == 0 || faults.HasUnder("feeds") || feeds.Any(static feed => feed.Opens is null or { HasAtMin: true, AtMin: 0 })) return;
-        faults.Add("feeds", "no feed is open at the start: every one of them waits to be opened. Leave opens out of the feed that opens first; all times count from that moment.");
+        faults.Add("feeds", "no feed is open at the start: every one of them waits to be opened. "
+            + "Leave opens out of the feed that opens first; all times count from that moment.");
     }
 }

@@ -19,9 +19,11 @@ internal sealed record ClampedLine(
     public static IEnumerable<ClampedLine> Of(InfusionPlan plan) =>
     [
         .. plan.Feeds.Select(static (feed, k) => new ClampedLine(
-            feed.Name, $"feed '{Json.ValueReader.Shorten(feed.Name)}'", $"feeds[{k}]", feed.Opens, feed.Shuts, feed.HasOpenFraction ? feed.OpenFraction : null, feed.ClampSteps, feed.Hose is not null)),
+            feed.Name, $"feed '{Json.ValueReader.Shorten(feed.Name)}'", $"feeds[{k}]", feed.Opens, feed.Shuts,
+            feed.HasOpenFraction ? feed.OpenFraction : null, feed.ClampSteps, feed.Hose is not null)),
         .. plan.Vents.Select(static (vent, k) => new ClampedLine(
-            vent.Name, $"vent '{Json.ValueReader.Shorten(vent.Name)}'", $"vents[{k}]", vent.Opens, vent.Shuts, vent.HasOpenFraction ? vent.OpenFraction : null, vent.ClampSteps, vent.Hose is not null)),
+            vent.Name, $"vent '{Json.ValueReader.Shorten(vent.Name)}'", $"vents[{k}]", vent.Opens, vent.Shuts,
+            vent.HasOpenFraction ? vent.OpenFraction : null, vent.ClampSteps, vent.Hose is not null)),
     ];
 
     /// <summary>Every turn of the clamp, in the order of the plan's keys.</summary>

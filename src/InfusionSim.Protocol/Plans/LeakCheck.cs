@@ -34,7 +34,8 @@ internal static class LeakCheck
         if (held >= bag.AmbientMbarAbs && !given.HasPressureMbarAbs)
             faults.Add("bag.pressureMbarAbs", $"bag.pressureMbarAbs is left out, but {against}: no vacuum. Find the leak first.");
         else if (given.HasPressureMbarAbs && bag.PressureMbarAbs < held * (1 - GaugeReads))
-            warnings.Add($"bag.pressureMbarAbs is {Numbers.Say(bag.PressureMbarAbs)} mbar, deeper than the pump can hold: {against}. Find the leak, or write {Numbers.Figures(held, 3)}.");
+            warnings.Add($"bag.pressureMbarAbs is {Numbers.Say(bag.PressureMbarAbs)} mbar, deeper than the pump can hold: {against}. "
+                + $"Find the leak, or write {Numbers.Figures(held, 3)}.");
     }
 
     // A weather report gives the pressure as it would be at the level of the sea.
@@ -43,9 +44,11 @@ internal static class LeakCheck
         if (given is not { Bag.HasAmbientMbarAbs: true, Shop.HasAltitudeM: true }) return;
         double typed = given.Bag.AmbientMbarAbs, expected = PlanDefaults.AmbientMbarAbs(new InfusionPlan { Shop = given.Shop });
         if (Math.Abs(typed - expected) <= Weather * expected) return;
-        warnings.Add($"bag.ambientMbarAbs is {Numbers.Say(typed)} mbar, but {Numbers.Say(given.Shop.AltitudeM)} m above the sea the air has about {Numbers.Figures(expected, 3)}. {Numbers.Say(typed)} is used; "
+        warnings.Add($"bag.ambientMbarAbs is {Numbers.Say(typed)} mbar, but {Numbers.Say(given.Shop.AltitudeM)} m above the sea the air has about "
+            + $"{Numbers.Figures(expected, 3)}. {Numbers.Say(typed)} is used; "
             + "a weather report gives the pressure at the level of the sea, so leave ambientMbarAbs out for that of the height.");
     }
 
-    private static string LeakOf(Bag bag) => $"{Numbers.Say(Numbers.Rounded(UnitConversion.MbarLPerSFromThroughput(BagMapping.LeakOf(bag)!.Value.Throughput), 3))} mbar·L/s";
+    private static string LeakOf(Bag bag) =>
+        $"{Numbers.Say(Numbers.Rounded(UnitConversion.MbarLPerSFromThroughput(BagMapping.LeakOf(bag)!.Value.Throughput), 3))} mbar·L/s";
 }

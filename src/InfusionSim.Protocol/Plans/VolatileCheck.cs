@@ -15,11 +15,13 @@ internal static class VolatileCheck
         if (!faults.HasUnder("resin.volatiles"))
         {
             double sum = resin.Volatiles.Sum(component => component.MoleFraction);
-            if (sum > 1) faults.Add("resin.volatiles", $"resin.volatiles have {Numbers.Say(sum)} of the molecules together; they are fractions, at most 1 in all.");
+            if (sum > 1)
+                faults.Add("resin.volatiles", $"resin.volatiles have {Numbers.Say(sum)} of the molecules together; they are fractions, at most 1 in all.");
         }
 
         if (plan.Shop is not ({ HasTemperatureDegC: true } or { Temperatures.Count: > 0 }) && !faults.HasUnder("shop"))
-            faults.Add("shop.temperatureDegC", "shop.temperatureDegC is missing; whether resin.volatiles boil depends on it. Give it in °C, for example \"shop\": { \"temperatureDegC\": 20 }.");
+            faults.Add("shop.temperatureDegC", "shop.temperatureDegC is missing; whether resin.volatiles boil depends on it. "
+                + "Give it in °C, for example \"shop\": { \"temperatureDegC\": 20 }.");
     }
 
     private static void CheckKind(Resin resin, int index, FaultList faults)

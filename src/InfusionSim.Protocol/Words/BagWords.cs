@@ -14,7 +14,9 @@ internal static class BagWords
         if (!bag.HasBoilsBelowMbarAbs) yield break;
         bool boils = forecast.Findings.Any(static finding => finding.Kind == FindingKind.MayBoil);
         string verdict = boils ? ": it may bubble near the vents" : "";
-        yield return new FillLine(bag.HasLeakMbarLPerS ? "" : "Bag", $"the resin boils below {Mbar(bag.BoilsBelowMbarAbs)}{Extrapolated(bag)}; the bag has {Mbar(plan.Bag.PressureMbarAbs)}{verdict}");
+        yield return new FillLine(
+            bag.HasLeakMbarLPerS ? "" : "Bag",
+            $"the resin boils below {Mbar(bag.BoilsBelowMbarAbs)}{Extrapolated(bag)}; the bag has {Mbar(plan.Bag.PressureMbarAbs)}{verdict}");
     }
 
     /// <summary>The sentence about boiling.</summary>

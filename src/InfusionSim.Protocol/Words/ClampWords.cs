@@ -41,7 +41,9 @@ internal static class ClampWords
 
     private static string Done(ClampEvent done, InfusionPlan plan)
     {
-        string when = done.When is null || done.When.HasAtMin ? $"at {Amounts.Time(done.TimeS)}" : $"{MomentWords.When(done.When, plan)}, {Amounts.Time(done.TimeS)}";
+        string when = done.When is null || done.When.HasAtMin
+            ? $"at {Amounts.Time(done.TimeS)}"
+            : $"{MomentWords.When(done.When, plan)}, {Amounts.Time(done.TimeS)}";
         return done.HasPressureMbarAbs ? $"bag to {Numbers.Say(done.PressureMbarAbs)} mbar {when}" : $"{Turn(done.Line, done.OpenFraction)} {when}";
     }
 

@@ -21,6 +21,8 @@ internal static class MomentWords
     {
         if (moment.HasAtMin) return $"all is over before {Numbers.Say(moment.AtMin)} min";
         if (moment.WhenReached.Length == 0) return "it is not full";
-        return When(moment, plan).StartsWith("when resin", StringComparison.Ordinal) ? $"no resin shows in {moment.WhenReached}" : $"{moment.WhenReached} is not reached";
+        return When(moment, plan).StartsWith("when resin", StringComparison.Ordinal)
+            ? $"no resin shows in {moment.WhenReached}"
+            : $"{moment.WhenReached} is not reached";
     }
 }
