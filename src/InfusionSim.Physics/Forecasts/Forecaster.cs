@@ -84,11 +84,17 @@ public static class Forecaster
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
         BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth);
         DriveClock clock = new(resin, bag, flow.Map.ClockOf);
-        return FollowUp.Of(Judge(flow, clock, resin.Density, vacuum, goals, permeabilityFactor, cancellation), resin, cancellation);
+        Forecast judged = Judge(flow, clock, ClockIf, resin.Density, vacuum, goals, permeabilityFactor, cancellation);
+        if (flow.Map.Problem.Panel is Panel panel) judged = judged with { ClampEvents = ClampEvents.Of(panel, bag, flow.Map.ClockOf, judged) };
+        return FollowUp.Of(judged, resin, cancellation);
+
+        // In tighter cloth every place is reached later on the drive clock, and the vacuum is changed later with it.
+        DriveClock ClockIf(double factor) => bag.Steps.Count == 0 ? clock : new(resin, bag, moment => factor * flow.Map.ClockOf(moment));
     }
 
     private static Forecast Judge(
-        FollowedFlow flow, DriveClock clock, double density, BagForecast vacuum, Goals goals, double permeabilityFactor, CancellationToken cancellation)
+        FollowedFlow flow, DriveClock clock, Func<double, DriveClock> clockIf, double density, BagForecast vacuum, Goals goals, double permeabilityFactor,
+        CancellationToken cancellation)
     {
         (FillMap map, IReadOnlyList<DrySpot> spots, double numericalError) = flow;
         FillEnd end = FillEnd.Of(map, spots, clock, goals, density, cancellation);
@@ -100,8 +106,8 @@ public static class Forecaster
         bool fills = !end.StopsShort && !end.GelsFirst && end.EmptyPot is null;
         LikelyBand likely = new(
             permeabilityFactor,
-            FillTimeAt(end, clock, 1 / permeabilityFactor),
-            FillTimeAt(end, clock, permeabilityFactor),
+            FillTimeAt(end, clockIf(1 / permeabilityFactor), 1 / permeabilityFactor),
+            FillTimeAt(end, clockIf(permeabilityFactor), permeabilityFactor),
             margin / permeabilityFactor,
             margin * permeabilityFactor);
         (IReadOnlyList<LineForecast?> feedLines, IReadOnlyList<LineForecast?> ventLines) = LinePressures.Of(map, end.Clock, cancellation);

@@ -42,8 +42,6 @@ public static class PlanChecker
         VolatileCheck.Run(filled, faults);
         WettingCheck.Run(filled, faults);
         ClampCheck.Run(filled, faults);
-        if (PlannedTurn.Of(filled).Any() || filled.Pots.Any(static pot => pot.HasMassG))
-            warnings.Add("opens, shuts, clampSteps, bag.steps and massG are understood but not computed yet: the answer is for lines that stay open, one vacuum and full pots.");
         DrawingCheck.Run(filled, faults, warnings);
         NotComputedCheck.Run(filled, faults);
         return new PlanCheck(filled, faults.ToList(), [.. warnings.Select(warning => PlainText.Of(warning, LongestWarning))]);

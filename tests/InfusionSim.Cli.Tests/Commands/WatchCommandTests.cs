@@ -47,6 +47,22 @@ public sealed class WatchCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task ByHand_FeedShutHalfWay_StopsThereAndSaysSo()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        _session.Typed = "\nshut F1\n";
+        (await _session.RunAsync("watch strip.json --moments 4 --by-hand")).ShouldBe(ExitCodes.GoalsNotMet, _session.Error);
+
+        // Source: the way goes with the root of time, so half the time is √½ of a strip.
+        _session.Output.Split('\n').Last(line => line.Contains("% full,", StringComparison.Ordinal)).ShouldContain("71 % full");
+        _session.Output.ShouldContain("STOPS SHORT");
+        _session.Output.ShouldContain("every feed is shut by");
+        _session.Output.ShouldContain("F1 shuts at");
+        _session.Error.ShouldContain("By hand: F1 shut at");
+    }
+
+    [Fact]
     public async Task ByHand_NothingTyped_IsTheSameAsWatching()
     {
         await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
