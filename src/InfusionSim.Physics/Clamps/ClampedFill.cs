@@ -16,6 +16,9 @@ internal sealed class ClampedFill
     // First step of trapped gas, and longest, over what is left of the fill; from a dry start the front has run a thousandth of its way after a millionth of it.
     private const double FirstStep = 0.005, FirstStepFromDry = 1e-6, LongestStep = 0.2;
 
+    // Moments that lie as near are one.
+    private const double Tie = 1e-9;
+
     private readonly FillProblem _problem;
     private readonly ClampRules? _rules;
     private readonly int _moments;
@@ -173,9 +176,9 @@ internal sealed class ClampedFill
         foreach (ClampRule rule in _pending)
         {
             double clock = Math.Max(from, ClockOf(rule.When, map, end, isFull));
-            if (clock > first) continue;
-            if (clock < first) rules.Clear();
-            first = clock;
+            if (clock > first * (1 + Tie)) continue;
+            if (clock < first * (1 - Tie)) rules.Clear();
+            first = Math.Min(first, clock);
             rules.Add(rule);
         }
 
@@ -207,11 +210,11 @@ internal sealed class ClampedFill
         _pace.Restart();
         if (rule.IsOfBag)
         {
-            _bagTurns.Add(new(clock, rule.Value));
+            _bagTurns.Add(new(clock, rule.Value) { When = rule.When });
             return;
         }
 
-        ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value);
+        ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value) { When = rule.When };
         _turns.Add(turn);
         _clamps = _clamps.After(turn);
     }
@@ -229,10 +232,10 @@ internal sealed class ClampedFill
     {
         IEnumerable<ClampTurn> due = withDue
             ? _pending.Where(static rule => rule is { IsOfBag: false, When: AtTime })
-                .Select(rule => new ClampTurn(DueAt((AtTime)rule.When), rule.IsVent, rule.Line, rule.Value))
+                .Select(rule => new ClampTurn(DueAt((AtTime)rule.When), rule.IsVent, rule.Line, rule.Value) { When = rule.When })
             : [];
         IEnumerable<BagTurn> dueBag = withDue
-            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(DueAt((AtTime)rule.When), rule.Value))
+            ? _pending.Where(static rule => rule is { IsOfBag: true, When: AtTime }).Select(rule => new BagTurn(DueAt((AtTime)rule.When), rule.Value) { When = rule.When })
             : [];
         return new FillMap(_problem, [.. _stretches], _track, _total!)
         {

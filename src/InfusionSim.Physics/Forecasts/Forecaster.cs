@@ -124,6 +124,7 @@ public static class Forecaster
             EndClock = end.Clock,
             Likely = likely,
             FilledFraction = state.FilledFraction,
+            ClampEvents = EventsOf(map, clock),
             LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,
             HeightReached = HeightReached.Of(map.Problem, state),
             DrySpots = sealedSpots,
@@ -145,6 +146,17 @@ public static class Forecaster
             ArrivalTimes = TimesOf(map.BagSideArrival, end, clock),
             ToolSideArrivalTimes = TimesOf(map.ToolSideArrival, end, clock),
         };
+    }
+
+    private static IReadOnlyList<ClampEvent> EventsOf(FillMap map, DriveClock clock)
+    {
+        IEnumerable<ClampEvent> turns = map.Turns.Select(turn =>
+            new ClampEvent((turn.IsVent ? map.Problem.Vents : map.Problem.Feeds)[turn.Line].Name, TimeOf(turn.When, turn.Clock), turn.OpenFraction, turn.When));
+        IEnumerable<ClampEvent> steps = map.BagTurns.Select(turn => new ClampEvent(null, TimeOf(turn.When, turn.Clock), turn.Pressure, turn.When));
+        return [.. turns.Concat(steps).Where(static one => double.IsFinite(one.Time)).OrderBy(static one => one.Time)];
+
+        // A clock that has come to rest at gel cannot tell one minute from the next.
+        double TimeOf(Moment when, double at) => when is AtTime fixedly ? fixedly.Time : clock.TimeAt(at);
     }
 
     private static double? FillTimeAt(FillEnd end, DriveClock clock, double factor) =>

@@ -1,0 +1,26 @@
+using InfusionSim.Protocol.Plans;
+using InfusionSim.Protocol.V1;
+
+namespace InfusionSim.Protocol.Tests.Plans;
+
+public sealed class NotComputedTests
+{
+    [Fact]
+    public void Clamps_OnASlope_AreRefusedByName()
+    {
+        InfusionPlan plan = StraightStrip.Plan();
+        plan.Slope = new Slope { AngleDeg = 30 };
+        plan.Vents[0].Shuts = new Moment { WhenFull = true };
+        PlanCheck check = PlanChecker.Check(plan);
+        check.Faults.ShouldHaveSingleItem().Path.ShouldBe("slope.angleDeg");
+        check.Faults[0].Reason.ShouldBe(ErrorReason.NotComputedYet);
+    }
+
+    [Fact]
+    public void Clamps_OnALevelPanel_AreComputed()
+    {
+        InfusionPlan plan = StraightStrip.Plan();
+        plan.Vents[0].Shuts = new Moment { WhenFull = true };
+        PlanChecker.Check(plan).IsSound.ShouldBeTrue();
+    }
+}
