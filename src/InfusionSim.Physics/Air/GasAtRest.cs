@@ -15,7 +15,13 @@ internal sealed class GasAtRest
     // Of the clock that the fill takes without gas.
     private const double LeastElapsed = 0.1;
     private const double Rounding = 1e-9;
+
+    // What open vents starve is not waited for longer than this many times the clock at which it would be full without gas, and nothing for more steps than these.
+    private const double Patience = 2;
+    private const int StepLimit = 400;
     private readonly List<(double Clock, double Gas, double Room)> _notes = [];
+    private double _turnedAt = double.NaN, _endWithoutGas;
+    private int _steps;
 
     /// <summary>Whether nothing moves any more.</summary>
     public bool IsReached { get; private set; }
@@ -29,6 +35,8 @@ internal sealed class GasAtRest
     /// <param name="turnedAt">Drive clock at which a clamp was turned last [-].</param>
     public void Note(FillProblem problem, FillTotal withoutGas, FillStart start, FillState end, IReadOnlyList<GasPocket> pockets, double turnedAt)
     {
+        if (turnedAt != _turnedAt) (_turnedAt, _endWithoutGas, _steps) = (turnedAt, withoutGas.Clock, 0);
+        _steps++;
         HashSet<int> inPockets = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
         double room = 0, pores = 0;
         for (int node = 0; node < problem.Operator.CellCount; node++)
@@ -42,7 +50,8 @@ internal sealed class GasAtRest
         bool creeps = pockets.Select((pocket, k) => (Before: pocket.Nodes.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])), After: end.GasVolumes[k]))
             .All(gas => Math.Abs(gas.After - gas.Before) <= Creep * growth * gas.After);
         double elapsed = end.Clock - since;
-        IsReached = creeps && room <= Rounding * pores && elapsed >= LeastElapsed * withoutGas.Clock;
+        bool isFilled = room <= Rounding * pores || end.Clock >= Patience * _endWithoutGas;
+        IsReached = (creeps && isFilled && elapsed >= LeastElapsed * withoutGas.Clock) || _steps >= StepLimit;
     }
 
     /// <summary>How the fill ends.</summary>
@@ -52,9 +61,10 @@ internal sealed class GasAtRest
     /// <param name="withoutGas">How the fill would end without gas.</param>
     public FillTotal TotalOf(FillProblem problem, FrontTrack track, IReadOnlyList<GasPocket> pockets, FillTotal withoutGas)
     {
+        if (_notes.Count == 0) return withoutGas;
         double last = _notes[^1].Gas;
         int first = _notes.Count - 1;
-        while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Rounding) first--;
+        while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Math.Max(Rounding, _notes[^1].Room)) first--;
         double clock = _notes[first].Clock;
         HashSet<int> dry = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
         int lastCell = -1;

@@ -14,15 +14,16 @@ internal sealed class GasPace
     // Changes of speed that move a volume by less than this share within a step do not matter.
     private const double Unseen = 2e-4;
 
-    // A pocket below this share of the pore volume follows the resin round it at once; its volume is known well enough at any step.
-    private const double Small = 3e-3;
+    // A pocket below this share of the pore volume follows the resin round it at once; its volume is known well enough at any step. Its speed is
+    // rounding below the second share.
+    private const double Small = 3e-3, SmallForSpeed = 0.05;
 
-    private readonly double _least;
+    private readonly double _least, _leastForSpeed;
     private double[] _speeds = [];
 
     /// <summary>Makes the pace of a fill.</summary>
     /// <param name="pores">Pore volume of the panel [m³].</param>
-    public GasPace(double pores) => _least = Small * pores;
+    public GasPace(double pores) => (_least, _leastForSpeed) = (Small * pores, SmallForSpeed * pores);
 
     /// <summary>Length of the next step [-]; 0 before the first.</summary>
     public double Span { get; set; }
@@ -63,7 +64,7 @@ internal sealed class GasPace
         for (int k = 0; k < speeds.Length && speeds.Length == _speeds.Length; k++)
         {
             double step = Math.Abs(speeds[k] - _speeds[k]), largest = Math.Max(Math.Abs(speeds[k]), Math.Abs(_speeds[k]));
-            if (largest > 0) slowing = Math.Max(slowing, Math.Min(step / largest / LargestSlowing, step * length / Math.Max(after[k], _least) / Unseen));
+            if (largest > 0) slowing = Math.Max(slowing, Math.Min(step / largest / LargestSlowing, step * length / Math.Max(after[k], _leastForSpeed) / Unseen));
         }
 
         _speeds = speeds;

@@ -13,11 +13,15 @@ namespace InfusionSim.Physics.Air;
 /// <param name="arrival">When the front passed each node [-]. [nodes].</param>
 /// <param name="bagPressure">Absolute pressure under the bag [Pa].</param>
 /// <param name="drive">Driving pressure [Pa].</param>
-internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] arrival, double bagPressure, double drive)
+/// <param name="leak">What leaks into pockets; null for nothing.</param>
+internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] arrival, double bagPressure, double drive, PocketLeak? leak)
 {
     private const double Tolerance = 1e-6;
     private const double WorstAccepted = 1e-4;
     private const int TryLimit = 15;
+
+    // Imbalance of the states that the pressure is sought with; the state that is kept is computed anew.
+    private const double SearchTolerance = 1e-8;
     private const int HalvingLimit = 30;
 
     // First try beyond a pressure that was too low, over the driving pressure.
@@ -40,7 +44,7 @@ internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] a
             GasHold hold = new(nodes, from, length);
             FillStretch stretch = new(problem, reached, start, start.Clock + length) { Gas = hold, Pockets = pockets };
             stretch = stretch with { Marcher = stretch.NewMarcher(arrival) };
-            (bool isFound, IReadOnlyList<double> after) = Settle(stretch, hold, pockets, cancellation);
+            (bool isFound, IReadOnlyList<double> after) = Settle(stretch, hold, AmountsAt(pockets, start.Clock, stretch.End), cancellation);
             double change = isFound ? pace.ChangeOf(from, hold.To, before, after) : double.NaN;
             if (change <= 1)
             {
@@ -53,25 +57,32 @@ internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] a
         }
     }
 
-    private (bool IsFound, IReadOnlyList<double> Volumes) Settle(FillStretch stretch, GasHold hold, IReadOnlyList<GasPocket> pockets, CancellationToken cancellation)
+    /// <summary>Gas in each pocket at a clock [Pa·m³].</summary>
+    /// <param name="pockets">The pockets as they were at an earlier one.</param>
+    /// <param name="from">The earlier drive clock [-].</param>
+    /// <param name="to">The later one [-].</param>
+    public double[] AmountsAt(IReadOnlyList<GasPocket> pockets, double from, double to) =>
+        [.. pockets.Select(pocket => pocket.Amount + (leak?.Into(pocket, problem.Cells.Area.Sum(), from, to) ?? 0))];
+
+    private (bool IsFound, IReadOnlyList<double> Volumes) Settle(FillStretch stretch, GasHold hold, double[] amounts, CancellationToken cancellation)
     {
-        int count = pockets.Count;
+        int count = amounts.Length;
         double[] tried = new double[count], volumeTried = new double[count], lowest = new double[count], highest = new double[count];
         Array.Fill(highest, double.PositiveInfinity);
         IReadOnlyList<double> volumes = [];
         for (int round = 0; round < TryLimit; round++)
         {
-            volumes = stretch.Marcher!.StateAt(stretch.End, withPressure: false, cancellation: cancellation).GasVolumes;
+            volumes = stretch.Marcher!.StateAt(stretch.End, withPressure: false, SearchTolerance, cancellation).GasVolumes;
             double worst = 0;
             for (int k = 0; k < count; k++)
             {
-                double here = hold.To[k], absolute = bagPressure + here * drive, excess = absolute * volumes[k] / pockets[k].Amount - 1;
+                double here = hold.To[k], absolute = bagPressure + here * drive, excess = absolute * volumes[k] / amounts[k] - 1;
                 if (here == 0 && excess > 0) continue;
                 worst = Math.Max(worst, Math.Abs(excess));
                 if (excess > 0) highest[k] = Math.Min(highest[k], here);
                 else lowest[k] = Math.Max(lowest[k], here);
                 double slope = round > 0 && here != tried[k] ? Math.Max(0, (volumes[k] - volumeTried[k]) / (here - tried[k])) : 0;
-                double next = here - (absolute * volumes[k] - pockets[k].Amount) / (drive * volumes[k] + absolute * slope);
+                double next = here - (absolute * volumes[k] - amounts[k]) / (drive * volumes[k] + absolute * slope);
                 if (!double.IsFinite(next)) next = 2 * here + Stride;
                 if (count == 1 && (next <= lowest[k] || next >= highest[k]) && double.IsFinite(highest[k])) next = (lowest[k] + highest[k]) / 2;
                 (tried[k], volumeTried[k]) = (here, volumes[k]);
@@ -83,7 +94,7 @@ internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] a
             return (true, volumes);
         }
 
-        double left = Enumerable.Range(0, count).Max(k => hold.To[k] == 0 ? 0 : Math.Abs((bagPressure + tried[k] * drive) * volumes[k] / pockets[k].Amount - 1));
+        double left = Enumerable.Range(0, count).Max(k => hold.To[k] == 0 ? 0 : Math.Abs((bagPressure + tried[k] * drive) * volumes[k] / amounts[k] - 1));
         for (int k = 0; k < count; k++) hold.To[k] = tried[k];
         return (left <= WorstAccepted, volumes);
     }

@@ -31,17 +31,19 @@ internal sealed class ClampedFill
     private readonly List<ClampRule> _pending;
     private readonly Dictionary<Moment, double> _come = [];
     private readonly Bag? _bag;
+    private readonly Func<Func<Moment, double>, PocketLeak>? _leak;
     private readonly GasAtRest _rest = new();
     private readonly GasPace _pace;
     private LineClamps _clamps;
-    private FillTotal? _total;
+    private FillTotal? _total, _withoutGas;
     private IReadOnlyList<GasPocket> _pockets = [];
     private double _turnedAt;
 
-    private ClampedFill(FillProblem problem, ClampRules? rules, Bag? bag, int moments, Action<double>? progress, CancellationToken cancellation)
+    private ClampedFill(FillProblem problem, ClampRules? rules, Bag? bag, Func<Func<Moment, double>, PocketLeak>? leak, int moments, Action<double>? progress, CancellationToken cancellation)
     {
         _problem = problem;
         _bag = bag;
+        _leak = leak;
         _pace = new GasPace(problem.PoreVolume.Sum());
         _rules = rules;
         _moments = moments;
@@ -56,12 +58,20 @@ internal sealed class ClampedFill
     /// <param name="problem">The panel as numbers, with all clamps open and without heads.</param>
     /// <param name="rules">What is done with the clamps; null for nothing.</param>
     /// <param name="bag">The pressures, for the gas that is sealed in; null leaves it out of account.</param>
+    /// <param name="leak">What leaks into pockets, given the drive clocks of the moments that have come; null for nothing.</param>
     /// <param name="moments">How many moments each stretch is first looked at [-].</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static FillMap Follow(FillProblem problem, ClampRules? rules, Bag? bag, int moments, Action<double>? progress, CancellationToken cancellation)
+    public static FillMap Follow(
+        FillProblem problem,
+        ClampRules? rules,
+        Bag? bag,
+        Func<Func<Moment, double>, PocketLeak>? leak,
+        int moments,
+        Action<double>? progress,
+        CancellationToken cancellation)
     {
-        ClampedFill fill = new(problem, rules, bag, moments, progress, cancellation);
+        ClampedFill fill = new(problem, rules, bag, leak, moments, progress, cancellation);
         FillStart? start = FillStart.Dry(problem);
         while (start is not null) start = fill.FollowStretch(start);
         return fill.Map(withDue: true);
@@ -73,8 +83,15 @@ internal sealed class ClampedFill
         FillProblem clamped = ClampedProblem.Of(_problem, _clamps);
         if (BagPressure > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
+        if (_pockets.Count > 0)
+        {
+            // It changes little from step to step; what the answer needs of it not at all.
+            _withoutGas ??= FillTotal.Of(clamped, reached, start, FillMarcher.ForecastTolerance, _cancellation);
+            return FollowGas(clamped, start, _withoutGas);
+        }
+
         FillTotal total = FillTotal.Of(clamped, reached, start, FillMarcher.ForecastTolerance, _cancellation);
-        if (_pockets.Count > 0) return FollowGas(clamped, start, total);
+        _withoutGas = null;
         _pace.Restart();
         double due = NextDue(start.Clock);
         bool fills = total.LastCell >= 0, isCut = due < total.Clock || !fills;
@@ -110,7 +127,10 @@ internal sealed class ClampedFill
             _pace.Span = due;
         }
 
-        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _bag!.Ambient - BagPressure);
+        PocketLeak? leak = _leak?.Invoke(ComeAt);
+        if (leak is not null && start.Clock >= leak.Until) return Rest(clamped, start, withoutGas);
+        due = Math.Min(due, Math.Max(start.Clock, leak?.Until ?? due));
+        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _bag!.Ambient - BagPressure, leak);
         FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, LongestStep * Math.Max(scale, start.Clock)), _cancellation);
         FillMarcher marcher = stretch.Marcher!;
         FrontTracker.Follow(clamped, marcher, _track, start.Clock, stretch.End, 1, null, _cancellation);
@@ -122,13 +142,15 @@ internal sealed class ClampedFill
         CutAt(clock);
         FillState state = marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation);
         FillStart next = FillStart.From(state);
-        _pockets = [.. _pockets.Select((pocket, k) => pocket with { Nodes = state.GasNodes[k] })];
-        foreach (int node in _pockets.SelectMany(static pocket => pocket.Nodes)) _track.Open(node, next.Saturation[node]);
+        double[] amounts = stepper.AmountsAt(_pockets, start.Clock, clock);
+        _pockets = [.. _pockets.Select((pocket, k) => pocket with { Nodes = state.GasNodes[k], Amount = amounts[k] })];
+        foreach (int node in _pockets.SelectMany(static pocket => pocket.Nodes).Where(node => next.Saturation[node] < start.Saturation[node]))
+            _track.Open(node, next.Saturation[node]);
         _rest.Note(clamped, withoutGas, start, state, _pockets, _turnedAt);
         if (rules.Count == 0 && _rest.IsReached)
         {
             rules = [.. _pending.Where(static rule => rule.When is WhenFull)];
-            if (rules.Count == 0 && double.IsPositiveInfinity(due)) return Rest(clamped, next, withoutGas);
+            if (rules.Count == 0 && double.IsPositiveInfinity(NextDue(clock))) return Rest(clamped, next, withoutGas);
         }
 
         foreach (ClampRule rule in rules) Make(rule, clock);
@@ -208,6 +230,7 @@ internal sealed class ClampedFill
         _come.TryAdd(rule.When, clock);
         _turnedAt = clock;
         _pace.Restart();
+        _withoutGas = null;
         if (rule.IsOfBag)
         {
             _bagTurns.Add(new(clock, rule.Value) { When = rule.When });

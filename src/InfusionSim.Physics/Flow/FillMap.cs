@@ -88,6 +88,7 @@ public sealed class FillMap
     /// <param name="moments">How many moments the fill is first looked at [-], at least 2; more are added where the front turns. With gravity they are the intervals of the march.</param>
     /// <param name="rules">What is done with the clamps; null for nothing.</param>
     /// <param name="bag">The pressures, for gas that is sealed in and pushes back; null leaves it out of account, as does a slope.</param>
+    /// <param name="leak">What leaks into pockets, given the drive clocks of the moments that have come; null for nothing.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
@@ -98,11 +99,12 @@ public sealed class FillMap
         int moments = FirstMoments,
         ClampRules? rules = null,
         Bag? bag = null,
+        Func<Func<Moment, double>, PocketLeak>? leak = null,
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, bag, moments, progress, cancellation);
+        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, bag, leak, moments, progress, cancellation);
         if (rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
         return ComputeWithGravity(problem, moments, progress, cancellation);
     }

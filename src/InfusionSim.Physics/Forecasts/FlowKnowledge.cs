@@ -5,7 +5,7 @@ using InfusionSim.Physics.Panels;
 namespace InfusionSim.Physics.Forecasts;
 
 /// <summary>What the flow of a panel knows of the resin in it: where it knows nothing, one flow serves every resin.</summary>
-/// <param name="Minutes">Whether something is done at a time on the clock on the wall.</param>
+/// <param name="Minutes">Whether something is done at a time on the clock on the wall, or a leak goes on filling what is cut off.</param>
 /// <param name="Weight">Whether the weight of the resin counts: a slope, or a pot that stands higher or lower than the feed.</param>
 public sealed record FlowKnowledge(bool Minutes, bool Weight)
 {
@@ -22,6 +22,6 @@ public sealed record FlowKnowledge(bool Minutes, bool Weight)
         IEnumerable<Moment> moments = panel.Feeds.Select(static feed => feed.Clamp).Concat(panel.Vents.Select(static vent => vent.Clamp))
             .SelectMany(static clamp => clamp.Steps).Select(static step => step.When)
             .Concat(bag.Steps.Select(static step => step.When));
-        return new(moments.Any(static when => when is AtTime), panel.Slope is not null || panel.Pots.Any(static pot => pot.Level != 0));
+        return new(bag.Leak is { Throughput: > 0 } || moments.Any(static when => when is AtTime), panel.Slope is not null || panel.Pots.Any(static pot => pot.Level != 0));
     }
 }

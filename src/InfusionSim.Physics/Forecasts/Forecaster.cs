@@ -58,7 +58,7 @@ public static class Forecaster
         progress?.Report(new(0.05, "following the front"));
         ClampRules rules = ClampRules.Of(panel, bag, (time, clockOf) => new DriveClock(resin, bag, clockOf).ClockAt(time));
         FillMap map = FillMap.Compute(
-            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), rules: rules, bag: bag, cancellation: cancellation);
+            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), rules: rules, bag: bag, leak: LeakOf(resin, bag), cancellation: cancellation);
 
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
@@ -66,6 +66,16 @@ public static class Forecaster
         return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, rules, bag, cancellation))
         {
             DryCloth = bag.Leak is null ? null : DryRegionPressure.OfDryPanel(problem, cancellation),
+        };
+    }
+
+    private static Func<Func<Moment, double>, PocketLeak>? LeakOf(Resin resin, Bag bag)
+    {
+        if (bag.Leak is not { Throughput: > 0 } leak) return null;
+        return clockOf =>
+        {
+            DriveClock clock = new(resin, bag, clockOf);
+            return new PocketLeak(leak.Throughput, clock.TimeAt, clock.GelClock);
         };
     }
 
@@ -124,7 +134,6 @@ public static class Forecaster
             EndClock = end.Clock,
             Likely = likely,
             FilledFraction = state.FilledFraction,
-            ClampEvents = EventsOf(map, clock),
             LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,
             HeightReached = HeightReached.Of(map.Problem, state),
             DrySpots = sealedSpots,
@@ -146,17 +155,6 @@ public static class Forecaster
             ArrivalTimes = TimesOf(map.BagSideArrival, end, clock),
             ToolSideArrivalTimes = TimesOf(map.ToolSideArrival, end, clock),
         };
-    }
-
-    private static IReadOnlyList<ClampEvent> EventsOf(FillMap map, DriveClock clock)
-    {
-        IEnumerable<ClampEvent> turns = map.Turns.Select(turn =>
-            new ClampEvent((turn.IsVent ? map.Problem.Vents : map.Problem.Feeds)[turn.Line].Name, TimeOf(turn.When, turn.Clock), turn.OpenFraction, turn.When));
-        IEnumerable<ClampEvent> steps = map.BagTurns.Select(turn => new ClampEvent(null, TimeOf(turn.When, turn.Clock), turn.Pressure, turn.When));
-        return [.. turns.Concat(steps).Where(static one => double.IsFinite(one.Time)).OrderBy(static one => one.Time)];
-
-        // A clock that has come to rest at gel cannot tell one minute from the next.
-        double TimeOf(Moment when, double at) => when is AtTime fixedly ? fixedly.Time : clock.TimeAt(at);
     }
 
     private static double? FillTimeAt(FillEnd end, DriveClock clock, double factor) =>

@@ -15,7 +15,6 @@ internal static class NotComputedCheck
     {
         if (KnownOnly.ParseFrom(plan.ToByteArray()).CalculateSize() != plan.CalculateSize())
             faults.Add("", "The plan holds fields that this version does not know, so leaving them out would answer another question. Use a newer service.", ErrorReason.NotComputedYet);
-        if (plan.Slope is { AngleDeg: > 0 }) RefuseClamps(plan, "slope.angleDeg", Numbers.Say(plan.Slope.AngleDeg), faults);
         int pot = plan.Pots.ToList().FindIndex(static one => one.LevelMm != 0);
         if (pot >= 0) RefuseClamps(plan, $"pots[{pot}].levelMm", Numbers.Say(plan.Pots[pot].LevelMm), faults);
     }

@@ -44,7 +44,7 @@ public static class ResinComparisonWords
     internal static string Because(FlowSharing sharing) => sharing switch
     {
         FlowSharing.Shared => "",
-        FlowSharing.AgainForMinutes => "something is done at a minute, and by then this resin stands elsewhere",
+        FlowSharing.AgainForMinutes => "something happens at a minute (a clamp, a change of the vacuum, a leak), and by then this resin stands elsewhere",
         FlowSharing.AgainForWeight => "its weight counts on a slope or with a pot at another level, and its density is another",
         _ => throw new ArgumentOutOfRangeException(nameof(sharing), sharing, "No such reason."),
     };

@@ -94,6 +94,23 @@ public sealed class TrappedGasTests
     }
 
     [Fact]
+    public void Pocket_WithALeak_GainsWhatLeaksIn()
+    {
+        // The whole strip is one pocket: at time t it holds p₀ V + Q t.
+        Panel panel = ClampedStrip.Panel() with { Vents = [] };
+        const double Throughput = 2e-6, Gel = 1500;
+        FillMap map = FillMap.Compute(
+            FillProblemBuilder.Build(panel), bag: Bag, leak: _ => new PocketLeak(Throughput, static clock => clock / ClampedStrip.Rate, Gel * ClampedStrip.Rate));
+        double time = map.Stretches[^1].End / ClampedStrip.Rate, expected = 5e3 * map.Problem.PoreVolume.Sum() + Throughput * time;
+        map.Pockets.ShouldHaveSingleItem().Amount.ShouldBe(expected, Exact * expected);
+        time.ShouldBeLessThanOrEqualTo(Gel);
+
+        FillMap tight = ClampedStrip.Fill(panel, Bag);
+        GasOf(map, map.Stretches[^1].End).ShouldBeGreaterThan(GasOf(tight, map.Stretches[^1].End));
+        ShouldBalance(map);
+    }
+
+    [Fact]
     public void Forecast_InAPerfectVacuum_TrapsNothing()
     {
         FillMap map = ClampedStrip.Fill(ClampedStrip.Panel() with { Vents = [] }, new Bag(0, 1e5));

@@ -12,7 +12,19 @@ public sealed class NotComputedTests
         plan.Slope = new Slope { AngleDeg = 30 };
         plan.Vents[0].Shuts = new Moment { WhenFull = true };
         PlanCheck check = PlanChecker.Check(plan);
-        check.Faults.ShouldHaveSingleItem().Path.ShouldBe("slope.angleDeg");
+        check.Faults.ShouldHaveSingleItem().Path.ShouldBe("slope");
+        check.Faults[0].Reason.ShouldBe(ErrorReason.NotComputedYet);
+    }
+
+    [Fact]
+    public void Clamps_WithAPotAtAnotherLevel_AreRefusedByName()
+    {
+        InfusionPlan plan = StraightStrip.Plan();
+        plan.Pots.Add(new Pot { Name = "P", LevelMm = -500 });
+        plan.Feeds[0].Pot = "P";
+        plan.Vents[0].Shuts = new Moment { WhenFull = true };
+        PlanCheck check = PlanChecker.Check(plan);
+        check.Faults.ShouldHaveSingleItem().Path.ShouldBe("pots[0].levelMm");
         check.Faults[0].Reason.ShouldBe(ErrorReason.NotComputedYet);
     }
 
