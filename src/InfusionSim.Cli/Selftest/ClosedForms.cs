@@ -139,6 +139,7 @@ public static class ClosedForms
             Zones = { new Zone { Name = "cloth", ThicknessMm = 3, Porosity = 0.5, Permeability = new Permeability { K1M2 = 1e-10 } } },
         },
         Resin = new Resin { ViscosityPaS = 0.2, GelTimeMin = 1000, DensityKgPerM3 = 1100 },
-        Bag = new Bag { PressureMbarAbs = 13.25, AmbientMbarAbs = 1013.25 },
+        // A perfect vacuum: the formulas know of no air that is sealed in.
+        Bag = new Bag { PressureMbarAbs = 0, AmbientMbarAbs = 1000 },
     };
 }

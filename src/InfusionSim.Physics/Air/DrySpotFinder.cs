@@ -43,7 +43,10 @@ public static class DrySpotFinder
 
         int any = pocket.Nodes.First(node => problem.CellOf(node) >= 0);
         Point2 middle = dry.Area > 0 ? new Point2(dry.MomentX / dry.Area, dry.MomentY / dry.Area) : problem.Cells.CentroidOf(problem.CellOf(any));
-        return new DrySpot(middle, dry.Cells, dry.Area, pocket.SealedClock, pocket.SealedArea, gas, map.FillClock) { Nodes = pocket.Nodes };
+
+        // A picture shows the squares that are dry for the better part; a small spot shows at least where it is.
+        int[] shown = [.. pocket.Nodes.Where(node => last.Saturation[node] < 0.5 && problem.StaysInPart(node)).Select(problem.CellOf).Where(static cell => cell >= 0).Distinct()];
+        return new DrySpot(middle, shown.Length > 0 ? shown : dry.Cells, dry.Area, pocket.SealedClock, pocket.SealedArea, gas, map.FillClock) { Nodes = pocket.Nodes };
     }
 
     private static DrySpot Compress(FillMap map, Bag bag, Pocket pocket, CancellationToken cancellation)
