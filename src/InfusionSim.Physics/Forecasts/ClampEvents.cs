@@ -7,7 +7,7 @@ namespace InfusionSim.Physics.Forecasts;
 /// <summary>What comes to pass of what is to be done with clamps and vacuum.</summary>
 internal static class ClampEvents
 {
-    /// <summary>The turns and changes that are made before the resin gels, in order of time.</summary>
+    /// <summary>The turns and changes that are made before the resin gels, or a pot is empty, in order of time.</summary>
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="bag">The bag.</param>
     /// <param name="clockOf">Drive clock of a moment, +∞ when it never comes.</param>
@@ -22,7 +22,7 @@ internal static class ClampEvents
         ];
 
         return [.. rules.Select(rule => new ClampEvent(rule.Line, TimeOf(rule.When, panel, clockOf, forecast), rule.Value, rule.When))
-            .Where(done => done.Time <= forecast.GelTime).OrderBy(static done => done.Time)];
+            .Where(done => done.Time <= (forecast.Outcome == Outcome.PotRunsDry ? forecast.EndTime : forecast.GelTime)).OrderBy(static done => done.Time)];
     }
 
     // After the end the drive clock may stand still, but the clock on the wall goes on; a place that is reached with the very end is reached.

@@ -35,7 +35,7 @@ internal sealed record FillEnd(
         double[] area = map.Problem.Cells.Area;
         int[] unreached = Unreached(map);
         double unreachedArea = unreached.Sum(cell => area[cell]);
-        bool stopsShort = unreachedArea > goals.LargestDrySpot || map.LastCell < 0;
+        bool stopsShort = unreachedArea > goals.LargestDrySpot || (map.LastCell < 0 && map.Pockets.Count == 0);
         bool trapsAir = spots.Any(spot => spot.Area > goals.LargestDrySpot);
         (double fillClock, int lastCell) = trapsAir && !map.FollowsGas ? LastOutside(map, spots) : (map.FillClock, map.LastCell);
         EmptyPot? pot = EmptyPot.Of(map, Math.Min(fillClock, clock.GelClock), density, cancellation);

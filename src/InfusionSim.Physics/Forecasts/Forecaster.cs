@@ -12,6 +12,9 @@ namespace InfusionSim.Physics.Forecasts;
 /// <summary>Predicts a fill: the one way from a panel, a resin and a bag to a forecast.</summary>
 public static class Forecaster
 {
+    // A vent that is reached with the very end is reached.
+    private const double Rounding = 1e-9;
+
     /// <summary>Predicts a fill.</summary>
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="resin">What flows.</param>
@@ -161,7 +164,7 @@ public static class Forecaster
         end.StopsShort || end.FillClock * factor > clock.GelClock ? null : clock.TimeAt(end.FillClock * factor);
 
     private static double? TimeOf(double arrival, FillEnd end, DriveClock clock) =>
-        arrival <= end.Clock ? clock.TimeAt(arrival) : null;
+        arrival <= end.Clock * (1 + Rounding) ? clock.TimeAt(Math.Min(arrival, end.Clock)) : null;
 
     private static double[] TimesOf(double[] arrivals, FillEnd end, DriveClock clock) =>
         [.. arrivals.Select(arrival => double.IsNaN(arrival) ? double.NaN : TimeOf(arrival, end, clock) ?? double.PositiveInfinity)];
