@@ -112,5 +112,5 @@ public sealed class TrappedAirTests
 
     private static LinePath Across(double x) => new([new(x, 0), new(x, Width)]);
 
-    private static FillMap Fill(Panel panel, Bag bag) => FillMap.Compute(FillProblemBuilder.Build(panel), bag: bag);
+    private static FillMap Fill(Panel panel, Bag bag) => FillMap.Compute(FillProblemBuilder.Build(panel), new FillConditions(Bag: bag));
 }

@@ -1,5 +1,4 @@
 using InfusionSim.Physics.Air;
-using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Panels;
 
@@ -20,7 +19,7 @@ internal sealed class ClampedFill
     private const double Tie = 1e-9;
 
     private readonly FillProblem _problem;
-    private readonly ClampRules? _rules;
+    private readonly FillConditions _conditions;
     private readonly int _moments;
     private readonly Action<double>? _progress;
     private readonly CancellationToken _cancellation;
@@ -30,8 +29,6 @@ internal sealed class ClampedFill
     private readonly List<BagTurn> _bagTurns = [];
     private readonly List<ClampRule> _pending;
     private readonly Dictionary<Moment, double> _come = [];
-    private readonly Bag? _bag;
-    private readonly Func<Func<Moment, double>, PocketLeak>? _leak;
     private readonly GasAtRest _rest = new();
     private readonly GasPace _pace;
     private LineClamps _clamps;
@@ -39,39 +36,28 @@ internal sealed class ClampedFill
     private IReadOnlyList<GasPocket> _pockets = [];
     private double _turnedAt;
 
-    private ClampedFill(FillProblem problem, ClampRules? rules, Bag? bag, Func<Func<Moment, double>, PocketLeak>? leak, int moments, Action<double>? progress, CancellationToken cancellation)
+    private ClampedFill(FillProblem problem, FillConditions conditions, int moments, Action<double>? progress, CancellationToken cancellation)
     {
         _problem = problem;
-        _bag = bag;
-        _leak = leak;
+        _conditions = conditions;
         _pace = new GasPace(problem.PoreVolume.Sum());
-        _rules = rules;
         _moments = moments;
         _progress = progress;
         _cancellation = cancellation;
         _track = new FrontTrack(problem);
-        _pending = [.. rules?.Rules ?? []];
-        _clamps = rules?.Start ?? new LineClamps([.. problem.Feeds.Select(static _ => 1.0)], [.. problem.Vents.Select(static _ => 1.0)]);
+        _pending = [.. conditions.Rules?.Rules ?? []];
+        _clamps = conditions.Rules?.Start ?? new LineClamps([.. problem.Feeds.Select(static _ => 1.0)], [.. problem.Vents.Select(static _ => 1.0)]);
     }
 
     /// <summary>Follows the fill to its end.</summary>
     /// <param name="problem">The panel as numbers, with all clamps open and without heads.</param>
-    /// <param name="rules">What is done with the clamps; null for nothing.</param>
-    /// <param name="bag">The pressures, for the gas that is sealed in; null leaves it out of account.</param>
-    /// <param name="leak">What leaks into pockets, given the drive clocks of the moments that have come; null for nothing.</param>
+    /// <param name="conditions">What is done, what drives it and leaks in.</param>
     /// <param name="moments">How many moments each stretch is first looked at [-].</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static FillMap Follow(
-        FillProblem problem,
-        ClampRules? rules,
-        Bag? bag,
-        Func<Func<Moment, double>, PocketLeak>? leak,
-        int moments,
-        Action<double>? progress,
-        CancellationToken cancellation)
+    public static FillMap Follow(FillProblem problem, FillConditions conditions, int moments, Action<double>? progress, CancellationToken cancellation)
     {
-        ClampedFill fill = new(problem, rules, bag, leak, moments, progress, cancellation);
+        ClampedFill fill = new(problem, conditions, moments, progress, cancellation);
         FillStart? start = FillStart.Dry(problem);
         while (start is not null) start = fill.FollowStretch(start);
         return fill.Map(withDue: true);
@@ -127,10 +113,10 @@ internal sealed class ClampedFill
             _pace.Span = due;
         }
 
-        PocketLeak? leak = _leak?.Invoke(ComeAt);
+        PocketLeak? leak = _conditions.Leak?.Invoke(ComeAt);
         if (leak is not null && start.Clock >= leak.Until) return Rest(clamped, start, withoutGas);
         due = Math.Min(due, Math.Max(start.Clock, leak?.Until ?? due));
-        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _bag!.Ambient - BagPressure, leak);
+        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _conditions.Bag!.Ambient - BagPressure, leak);
         FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, LongestStep * Math.Max(scale, start.Clock)), _cancellation);
         FillMarcher marcher = stretch.Marcher!;
         FrontTracker.Follow(clamped, marcher, _track, start.Clock, stretch.End, 1, null, _cancellation);
@@ -164,7 +150,7 @@ internal sealed class ClampedFill
         return null;
     }
 
-    private double BagPressure => _bagTurns.Count > 0 ? _bagTurns[^1].Pressure : _bag?.Pressure ?? 0;
+    private double BagPressure => _bagTurns.Count > 0 ? _bagTurns[^1].Pressure : _conditions.Bag?.Pressure ?? 0;
 
     private void CutAt(double clock)
     {
@@ -184,7 +170,7 @@ internal sealed class ClampedFill
     private double NextDue(double from) => _pending.Select(static rule => rule.When).OfType<AtTime>()
         .Select(at => Math.Max(from, DueAt(at))).DefaultIfEmpty(double.PositiveInfinity).Min();
 
-    private double DueAt(AtTime at) => _rules!.ClockAt(at.Time, ComeAt);
+    private double DueAt(AtTime at) => _conditions.Rules!.ClockAt(at.Time, ComeAt);
 
     private double ComeAt(Moment moment) => _come.TryGetValue(moment, out double clock) ? clock : double.PositiveInfinity;
 
@@ -264,7 +250,7 @@ internal sealed class ClampedFill
         {
             Turns = [.. _turns, .. due.OrderBy(static turn => turn.Clock)],
             Pockets = withDue ? _pockets : [],
-            FollowsGas = _bag is not null,
+            FollowsGas = _conditions.Bag is not null,
             ClockOf = ComeAt,
             BagTurns = [.. _bagTurns, .. dueBag.OrderBy(static turn => turn.Clock)],
         };

@@ -2,7 +2,6 @@ using InfusionSim.Numerics.Geometry;
 using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Bleeding;
 using InfusionSim.Physics.Clamps;
-using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
@@ -84,28 +83,24 @@ public sealed class FillMap
 
     /// <summary>Computes the fill of a panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
-    /// <param name="progress">Told the share of the work that is done; may be null.</param>
+    /// <param name="conditions">What is done, what drives it and leaks in; null for nothing.</param>
     /// <param name="moments">How many moments the fill is first looked at [-], at least 2; more are added where the front turns. With gravity they are the intervals of the march.</param>
-    /// <param name="rules">What is done with the clamps; null for nothing.</param>
-    /// <param name="bag">The pressures, for gas that is sealed in and pushes back; null leaves it out of account, as does a slope.</param>
-    /// <param name="leak">What leaks into pockets, given the drive clocks of the moments that have come; null for nothing.</param>
+    /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
     /// <exception cref="NotSupportedException">When clamps are turned on a panel whose resin has weight.</exception>
     public static FillMap Compute(
         FillProblem problem,
-        Action<double>? progress = null,
+        FillConditions? conditions = null,
         int moments = FirstMoments,
-        ClampRules? rules = null,
-        Bag? bag = null,
-        Func<Func<Moment, double>, PocketLeak>? leak = null,
+        Action<double>? progress = null,
         CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        if (problem.Heads is null) return ClampedFill.Follow(problem, rules, bag, leak, moments, progress, cancellation);
-        if (rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
+        if (problem.Heads is null) return ClampedFill.Follow(problem, conditions ?? FillConditions.None, moments, progress, cancellation);
+        if (conditions?.Rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
         return ComputeWithGravity(problem, moments, progress, cancellation);
     }
 

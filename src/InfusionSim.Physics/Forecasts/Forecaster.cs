@@ -59,26 +59,16 @@ public static class Forecaster
         GravityHead gravity = GravityHead.Of(resin, bag);
         FillProblem problem = TiltedPanel.Of(FillProblemBuilder.Build(panel, cancellation: cancellation), gravity);
         progress?.Report(new(0.05, "following the front"));
-        ClampRules rules = ClampRules.Of(panel, bag, (time, clockOf) => new DriveClock(resin, bag, clockOf).ClockAt(time));
+        FillConditions conditions = FillConditions.Of(panel, resin, bag);
         FillMap map = FillMap.Compute(
-            problem, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), rules: rules, bag: bag, leak: LeakOf(resin, bag), cancellation: cancellation);
+            problem, conditions, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);
 
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, rules, bag, cancellation))
+        return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, conditions, cancellation))
         {
             DryCloth = bag.Leak is null ? null : DryRegionPressure.OfDryPanel(problem, cancellation),
-        };
-    }
-
-    private static Func<Func<Moment, double>, PocketLeak>? LeakOf(Resin resin, Bag bag)
-    {
-        if (bag.Leak is not { Throughput: > 0 } leak) return null;
-        return clockOf =>
-        {
-            DriveClock clock = new(resin, bag, clockOf);
-            return new PocketLeak(leak.Throughput, clock.TimeAt, clock.GelClock);
         };
     }
 

@@ -1,5 +1,4 @@
 using InfusionSim.Physics.Clamps;
-using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Layers;
@@ -21,20 +20,19 @@ internal static class GridError
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="map">The fill on the panel's own squares.</param>
     /// <param name="gravity">Weight of the resin over the drive.</param>
-    /// <param name="rules">What is done with the clamps.</param>
-    /// <param name="bag">The pressures.</param>
+    /// <param name="conditions">What is done, what drives it and leaks in.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static double Of(Panel panel, FillMap map, GravityHead gravity, ClampRules rules, Bag bag, CancellationToken cancellation)
+    public static double Of(Panel panel, FillMap map, GravityHead gravity, FillConditions conditions, CancellationToken cancellation)
     {
         double clock = map.FillClock;
         if (clock == 0) return 0;
         // The same sub-layers, or their own error would be counted as that of the squares.
         Panel onLargerSquares = panel with { CellSize = 2 * panel.CellSize, SubLayers = SubLayers.CountFor(panel) };
         FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(onLargerSquares, cancellation: cancellation), gravity);
-        bool isPlain = rules.AreNone && map.Pockets.Count == 0;
+        bool isPlain = conditions.Rules?.AreNone != false && map.Pockets.Count == 0;
         double coarseClock = isPlain
             ? FillMap.TotalOf(coarse, cancellation).Clock
-            : FillMap.Compute(coarse, moments: CoarseMoments, rules: rules, bag: bag, cancellation: cancellation).FillClock;
+            : FillMap.Compute(coarse, conditions, CoarseMoments, cancellation: cancellation).FillClock;
         return Math.Abs(coarseClock - clock) / clock;
     }
 }

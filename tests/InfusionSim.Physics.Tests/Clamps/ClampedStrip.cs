@@ -29,7 +29,7 @@ internal static class ClampedStrip
     public static double ClockTo(double distance) => Porosity * distance * distance / (2 * Permeability);
 
     public static FillMap Fill(Panel panel, Bag? bag = null) => FillMap.Compute(
-        FillProblemBuilder.Build(panel), rules: ClampRules.Of(panel, bag ?? new Bag(1325, 101325), static (time, _) => time * Rate), bag: bag);
+        FillProblemBuilder.Build(panel), new FillConditions(ClampRules.Of(panel, bag ?? new Bag(1325, 101325), static (time, _) => time * Rate), bag));
 
     public static Feed Turned(this Feed feed, double openAtStart, params ClampStep[] steps) => feed with { Clamp = new Clamp(openAtStart, steps) };
 

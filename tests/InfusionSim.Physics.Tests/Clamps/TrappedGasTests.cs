@@ -100,7 +100,8 @@ public sealed class TrappedGasTests
         Panel panel = ClampedStrip.Panel() with { Vents = [] };
         const double Throughput = 2e-6, Gel = 1500;
         FillMap map = FillMap.Compute(
-            FillProblemBuilder.Build(panel), bag: Bag, leak: _ => new PocketLeak(Throughput, static clock => clock / ClampedStrip.Rate, Gel * ClampedStrip.Rate));
+            FillProblemBuilder.Build(panel),
+            new FillConditions(Bag: Bag, Leak: _ => new PocketLeak(Throughput, static clock => clock / ClampedStrip.Rate, Gel * ClampedStrip.Rate)));
         double time = map.Stretches[^1].End / ClampedStrip.Rate, expected = 5e3 * map.Problem.PoreVolume.Sum() + Throughput * time;
         map.Pockets.ShouldHaveSingleItem().Amount.ShouldBe(expected, Exact * expected);
         time.ShouldBeLessThanOrEqualTo(Gel);
