@@ -37,11 +37,14 @@ public sealed unsafe class ObstacleSolver
     // A node that was full before the clock began is wet from the first: it can take in this much, which no sum feels.
     private const double FullBefore = 1e-250;
 
+    private readonly LatticeOperator _matrix;
     private readonly WetSystem _system;
     private readonly NodeField _capacity, _supply, _extra, _extraRate, _offer, _accumulated, _previous, _pressure;
     private readonly SurplusCarrier _carrier;
-    private readonly double _capacityScale, _heldBefore;
-    private double _clock, _previousClock;
+    private double _capacityScale, _heldBefore, _clock, _previousClock;
+
+    // Whether the next state is the first since it began again.
+    private bool _isAfresh;
 
     /// <summary>Makes a solver with every node dry.</summary>
     /// <param name="matrix">Conductances between nodes and to fixed pressures; every group of nodes with capacity must have a way to a fixed pressure.</param>
@@ -63,6 +66,7 @@ public sealed unsafe class ObstacleSolver
         ArgumentNullException.ThrowIfNull(matrix);
         if (capacity.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; the capacity has {capacity.Length}.", nameof(capacity));
         if (supply.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; the supply has {supply.Length}.", nameof(supply));
+        _matrix = matrix;
         _system = new WetSystem(matrix);
         _capacity = _system.MakeField();
         _supply = _system.MakeField();
@@ -73,49 +77,31 @@ public sealed unsafe class ObstacleSolver
         _pressure = _system.MakeField();
         _previous = _system.MakeField();
         _carrier = new SurplusCarrier(_system, _capacity);
+        Begin(capacity, supply, isFull, heldBefore);
+    }
 
-        double total = 0;
-        int holding = 0;
-        foreach (double volume in capacity)
+    /// <summary>Begins again from another state, with the same conductances: all that has been set up stays, and the pressure found last is taken for a first guess.</summary>
+    /// <param name="capacity">What each node can still take in, C [unit of volume]; 0 for a cell that takes no part, and for one that is full. [nodes].</param>
+    /// <param name="supply">Supply per unit of clock, s [unit of conductance], at least 0. [nodes].</param>
+    /// <param name="isFull">Whether each node is full as the clock begins: it conducts from the first. Empty when none is. [nodes].</param>
+    /// <param name="heldBefore">What all nodes hold as the clock begins [unit of volume]: imbalances are measured against it too.</param>
+    public void Restart(ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply, ReadOnlySpan<bool> isFull, double heldBefore)
+    {
+        double[] nothing = new double[_matrix.NodeCount];
+        _extra.CopyFrom(nothing, 0);
+        _extraRate.CopyFrom(nothing, 0);
+        _accumulated.CopyFrom(nothing, 0);
+        _previous.CopyFrom(nothing, 0);
+        for (int node = 0; node < nothing.Length; node++)
         {
-            if (!(volume >= 0)) throw new ArgumentOutOfRangeException(nameof(capacity), volume, "A cell cannot hold less than nothing.");
-            if (volume == 0) continue;
-            total += volume;
-            holding++;
+            bool isWet = !isFull.IsEmpty && isFull[node];
+            if (node < _matrix.CellCount) _system.SetWet(_system.AtOf(node), isWet);
+            else _system.SetLineWet(node - _matrix.CellCount, isWet);
         }
 
-        if (!isFull.IsEmpty && isFull.Length != matrix.NodeCount) throw new ArgumentException($"The matrix has {matrix.NodeCount} nodes; {isFull.Length} are named.", nameof(isFull));
-        _capacityScale = isFull.IsEmpty ? (holding > 0 ? total / holding : 1) : (total + heldBefore) / matrix.NodeCount;
-        _heldBefore = heldBefore / _capacityScale;
-        double[] room = capacity.ToArray();
-        for (int node = 0; node < isFull.Length; node++) if (isFull[node]) room[node] = FullBefore * _capacityScale;
-        _capacity.CopyFrom(room, 1 / _capacityScale);
-        for (int node = 0; node < _capacity.Lines.Length; node++) _capacity.Lines[node] = Math.Max(_capacity.Lines[node], Nothing);
-        double[] offered = supply.ToArray();
-        for (int node = 0; node < offered.Length; node++)
-        {
-            if (!(offered[node] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), offered[node], "A supply that takes back would dry full cells, which this solution does not cover.");
-            if (node >= matrix.CellCount) continue;
-            if (room[node] == 0) offered[node] = 0;
-            if (offered[node] > 0) _system.Watch(_system.AtOf(node));
-        }
-
-        // What a line node feeds may lie anywhere, not only beside what is wet.
-        foreach (int at in _system.LinkedCells) _system.Watch(at);
-        for (int node = 0; node < isFull.Length; node++)
-        {
-            if (!isFull[node]) continue;
-            if (node < matrix.CellCount) _system.SetWet(_system.AtOf(node), wet: true);
-            else _system.SetLineWet(node - matrix.CellCount, wet: true);
-        }
-
-        // What is not quite full must be looked at even where nothing beside it is.
-        if (!isFull.IsEmpty)
-        {
-            for (int cell = 0; cell < matrix.CellCount; cell++) if (room[cell] > 0) _system.Watch(_system.AtOf(cell));
-        }
-
-        _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
+        KeepOnlyWet(_pressure);
+        Begin(capacity, supply, isFull, heldBefore);
+        (_clock, _previousClock, _isAfresh) = (0, 0, true);
     }
 
     /// <summary>One scaled unit of accumulated pressure and clock [unit of clock].</summary>
@@ -215,6 +201,52 @@ public sealed unsafe class ObstacleSolver
         for (int node = 0; node < target.Length; node++) target[node] = (target[node] - _extra.Lines[node]) * _capacityScale;
     }
 
+    private void Begin(ReadOnlySpan<double> capacity, ReadOnlySpan<double> supply, ReadOnlySpan<bool> isFull, double heldBefore)
+    {
+        double total = 0;
+        int holding = 0;
+        foreach (double volume in capacity)
+        {
+            if (!(volume >= 0)) throw new ArgumentOutOfRangeException(nameof(capacity), volume, "A cell cannot hold less than nothing.");
+            if (volume == 0) continue;
+            total += volume;
+            holding++;
+        }
+
+        if (!isFull.IsEmpty && isFull.Length != _matrix.NodeCount) throw new ArgumentException($"The matrix has {_matrix.NodeCount} nodes; {isFull.Length} are named.", nameof(isFull));
+        _capacityScale = isFull.IsEmpty ? (holding > 0 ? total / holding : 1) : (total + heldBefore) / _matrix.NodeCount;
+        _heldBefore = heldBefore / _capacityScale;
+        double[] room = capacity.ToArray();
+        for (int node = 0; node < isFull.Length; node++) if (isFull[node]) room[node] = FullBefore * _capacityScale;
+        _capacity.CopyFrom(room, 1 / _capacityScale);
+        for (int node = 0; node < _capacity.Lines.Length; node++) _capacity.Lines[node] = Math.Max(_capacity.Lines[node], Nothing);
+        double[] offered = supply.ToArray();
+        for (int node = 0; node < offered.Length; node++)
+        {
+            if (!(offered[node] >= 0)) throw new ArgumentOutOfRangeException(nameof(supply), offered[node], "A supply that takes back would dry full cells, which this solution does not cover.");
+            if (node >= _matrix.CellCount) continue;
+            if (room[node] == 0) offered[node] = 0;
+            if (offered[node] > 0) _system.Watch(_system.AtOf(node));
+        }
+
+        // What a line node feeds may lie anywhere, not only beside what is wet.
+        foreach (int at in _system.LinkedCells) _system.Watch(at);
+        for (int node = 0; node < isFull.Length; node++)
+        {
+            if (!isFull[node]) continue;
+            if (node < _matrix.CellCount) _system.SetWet(_system.AtOf(node), wet: true);
+            else _system.SetLineWet(node - _matrix.CellCount, wet: true);
+        }
+
+        // What is not quite full must be looked at even where nothing beside it is.
+        if (!isFull.IsEmpty)
+        {
+            for (int cell = 0; cell < _matrix.CellCount; cell++) if (room[cell] > 0) _system.Watch(_system.AtOf(cell));
+        }
+
+        _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
+    }
+
     private void SetOffer(double clock, NodeField extra)
     {
         PaddedLayout layout = _system.Layout;
@@ -252,6 +284,14 @@ public sealed unsafe class ObstacleSolver
     /// answer.</remarks>
     private void Predict(double clock)
     {
+        if (_isAfresh)
+        {
+            _isAfresh = false;
+            _clock = clock;
+            _accumulated.SetTo(_pressure, clock);
+            return;
+        }
+
         double step = Math.Sqrt(_clock) - Math.Sqrt(_previousClock);
         double factor = step != 0 ? (Math.Sqrt(clock) - Math.Sqrt(_clock)) / step : 0;
         Vector512<double> ahead = Create(factor), zero = Vector512<double>.Zero;

@@ -57,6 +57,21 @@ internal sealed class NodeField
         Fine[node] = rest - (Lines[node] - sum);
     }
 
+    /// <summary>Sets every number to that of another field times a factor.</summary>
+    /// <param name="source">The other field, of the same layout.</param>
+    /// <param name="factor">The factor.</param>
+    public unsafe void SetTo(NodeField source, double factor)
+    {
+        PaddedLayout layout = Cells.Layout;
+        for (int line = 0; line < layout.Layers * layout.Rows; line++)
+        {
+            double* row = Cells.Row(line % layout.Rows, line / layout.Rows), other = source.Cells.Row(line % layout.Rows, line / layout.Rows);
+            for (int column = 0; column < layout.Columns; column++) row[column] = factor * other[column];
+        }
+
+        for (int k = 0; k < Lines.Length; k++) SetLine(k, factor, source.Lines[k], 0);
+    }
+
     /// <summary>Copies a plain array [nodes] into the field, each number times a factor.</summary>
     /// <param name="source">The array.</param>
     /// <param name="factor">The factor.</param>

@@ -12,6 +12,9 @@ namespace InfusionSim.Physics.Air;
 /// <param name="span">Length of the stretch [-], above 0.</param>
 internal sealed class GasHold(IReadOnlyList<IReadOnlyList<int>> pockets, double[] from, double span)
 {
+    // To where the pressures at the end of a stretch are found.
+    private const double Settled = 1e-5;
+
     private readonly List<NodeNeighbour> _neighbours = [];
     private readonly HashSet<int> _nodes = [.. pockets.SelectMany(static pocket => pocket)];
 
@@ -23,6 +26,10 @@ internal sealed class GasHold(IReadOnlyList<IReadOnlyList<int>> pockets, double[
 
     /// <summary>Pressure of each pocket as the stretch ends [-].</summary>
     public double[] To { get; } = [.. from];
+
+    /// <summary>Whether the pressures go on where those of another stretch ended.</summary>
+    /// <param name="before">The other stretch; null for none.</param>
+    public bool GoesOnFrom(GasHold? before) => before is not null && before.To.Length == from.Length && !from.Where((value, k) => Math.Abs(value - before.To[k]) > Settled).Any();
 
     /// <summary>Writes the pressure of the gas into its nodes [-]. [nodes].</summary>
     /// <param name="since">Drive clock since the stretch began [-].</param>

@@ -27,6 +27,9 @@ internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] a
     // First try beyond a pressure that was too low, over the driving pressure.
     private const double Stride = 0.1;
 
+    /// <summary>A marcher that is done with, whose solver goes on; null for none.</summary>
+    public FillMarcher? Before { get; init; }
+
     /// <summary>Takes a step.</summary>
     /// <param name="start">The panel as the step begins.</param>
     /// <param name="pockets">The pockets.</param>
@@ -38,12 +41,14 @@ internal sealed class GasStepper(FillProblem problem, bool[] reached, double[] a
         IReadOnlyList<int>[] nodes = [.. pockets.Select(pocket => (IReadOnlyList<int>)[.. pocket.Nodes.Where(node => start.Saturation[node] < 1)])];
         double[] before = [.. nodes.Select(pocket => pocket.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])))];
         double[] from = [.. pockets.Select((pocket, k) => before[k] > 0 ? Math.Max(0, (pocket.Amount / before[k] - bagPressure) / drive) : 1)];
+        FillMarcher? marcher = Before;
         for (int halving = 0; ; halving++)
         {
             double length = Math.Min(pace.Span, longest);
             GasHold hold = new(nodes, from, length);
             FillStretch stretch = new(problem, reached, start, start.Clock + length) { Gas = hold, Pockets = pockets };
-            stretch = stretch with { Marcher = stretch.NewMarcher(arrival) };
+            marcher = stretch.NewMarcher(arrival, marcher);
+            stretch = stretch with { Marcher = marcher };
             (bool isFound, IReadOnlyList<double> after) = Settle(stretch, hold, AmountsAt(pockets, start.Clock, stretch.End), cancellation);
             double change = isFound ? pace.ChangeOf(from, hold.To, before, after) : double.NaN;
             if (change <= 1)

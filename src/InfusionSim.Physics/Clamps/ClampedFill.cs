@@ -32,9 +32,15 @@ internal sealed class ClampedFill
     private readonly GasAtRest _rest = new();
     private readonly GasPace _pace;
     private LineClamps _clamps;
+    private FillProblem? _clamped;
     private FillTotal? _total, _withoutGas;
     private IReadOnlyList<GasPocket> _pockets = [];
     private double _turnedAt;
+
+    // How the last step of trapped gas was computed and left the panel; null after a turn.
+    private FillMarcher? _marcher;
+    private FrontSample? _front;
+    private GasHold? _gas;
 
     private ClampedFill(FillProblem problem, FillConditions conditions, int moments, Action<double>? progress, CancellationToken cancellation)
     {
@@ -66,7 +72,7 @@ internal sealed class ClampedFill
     /// <summary>Follows one stretch; returns how the next one begins, or null at the end of the fill.</summary>
     private FillStart? FollowStretch(FillStart start)
     {
-        FillProblem clamped = ClampedProblem.Of(_problem, _clamps);
+        FillProblem clamped = _clamped ??= ClampedProblem.Of(_problem, _clamps);
         if (BagPressure > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
         if (_pockets.Count > 0)
@@ -77,7 +83,7 @@ internal sealed class ClampedFill
         }
 
         FillTotal total = FillTotal.Of(clamped, reached, start, FillMarcher.ForecastTolerance, _cancellation);
-        _withoutGas = null;
+        (_withoutGas, _front) = (null, null);
         _pace.Restart();
         double due = NextDue(start.Clock);
         bool fills = total.LastCell >= 0, isCut = due < total.Clock || !fills;
@@ -116,17 +122,25 @@ internal sealed class ClampedFill
         PocketLeak? leak = _conditions.Leak?.Invoke(ComeAt);
         if (leak is not null && start.Clock >= leak.Until) return Rest(clamped, start, withoutGas);
         due = Math.Min(due, Math.Max(start.Clock, leak?.Until ?? due));
-        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _conditions.Bag!.Ambient - BagPressure, leak);
+        GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _conditions.Bag!.Ambient - BagPressure, leak) { Before = _marcher };
         FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, LongestStep * Math.Max(scale, start.Clock)), _cancellation);
-        FillMarcher marcher = stretch.Marcher!;
-        FrontTracker.Follow(clamped, marcher, _track, start.Clock, stretch.End, 1, null, _cancellation);
+        FillMarcher marcher = _marcher = stretch.Marcher!;
+        FillState state = marcher.StateAt(stretch.End, withPressure: true, FillMarcher.HandOverTolerance, _cancellation);
+        if (!stretch.Gas!.GoesOnFrom(_gas)) _front = null;
+        _front = FrontTracker.FollowStep(clamped, marcher, _track, _front, start.Clock, state, _cancellation);
+        _gas = stretch.Gas;
         _stretches.Add(stretch with { Marcher = null });
 
         (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, stretch.End, isFull: false);
         double cutOff = PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock);
         if (cutOff < clock) (clock, rules) = (cutOff, []);
-        CutAt(clock);
-        FillState state = marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation);
+        if (clock < stretch.End)
+        {
+            CutAt(clock);
+            _front = null;
+            state = marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation);
+        }
+
         FillStart next = FillStart.From(state);
         double[] amounts = stepper.AmountsAt(_pockets, start.Clock, clock);
         _pockets = [.. _pockets.Select((pocket, k) => pocket with { Nodes = state.GasNodes[k], Amount = amounts[k] })];
@@ -217,6 +231,7 @@ internal sealed class ClampedFill
         _turnedAt = clock;
         _pace.Restart();
         _withoutGas = null;
+        _front = null;
         if (rule.IsOfBag)
         {
             _bagTurns.Add(new(clock, rule.Value) { When = rule.When });
@@ -226,6 +241,7 @@ internal sealed class ClampedFill
         ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value) { When = rule.When };
         _turns.Add(turn);
         _clamps = _clamps.After(turn);
+        _clamped = null;
     }
 
     // What an earlier stretch has filled stays full.

@@ -54,7 +54,9 @@ public sealed class FillMarcher
     /// <param name="start">The panel as the stretch of the fill began; null for dry.</param>
     /// <param name="gas">Gas in sealed pockets; null for none.</param>
     /// <param name="arrival">When the front passed each node, for gas that opens again [-]; null without gas. [nodes].</param>
-    internal FillMarcher(FillProblem problem, bool[] reached, GravityLoad? gravity, FillStart? start = null, GasHold? gas = null, double[]? arrival = null)
+    /// <param name="before">A marcher that is done with, whose solver goes on where its network is the same; null for none.</param>
+    internal FillMarcher(
+        FillProblem problem, bool[] reached, GravityLoad? gravity, FillStart? start = null, GasHold? gas = null, double[]? arrival = null, FillMarcher? before = null)
     {
         _problem = problem;
         _gravity = gravity;
@@ -73,7 +75,7 @@ public sealed class FillMarcher
         _partVolume = problem.PartVolume;
         _supply = problem.Supply();
         _isStill = gas is null && !Array.Exists(reached, static isIn => isIn);
-        _solver = NewSolver();
+        _solver = before is not null && ReferenceEquals(before._problem.Operator, problem.Operator) ? before.Restarted(_capacity, _supply, _isFull, _heldBefore) : NewSolver();
         if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity);
     }
 
@@ -116,7 +118,7 @@ public sealed class FillMarcher
         double[]? pressure = withPressure ? new double[count] : null;
         if (withPressure && !_isStill)
         {
-            Demand(_solver.SolvePressure(10 * tolerance, cancellation), clock);
+            Demand(_solver.SolvePressure(10 * Math.Max(tolerance, ForecastTolerance), cancellation), clock);
             _solver.CopyPressure(pressure);
         }
 
@@ -143,6 +145,12 @@ public sealed class FillMarcher
             GasNodes = _gas?.Nodes ?? [],
             MassBalanceError = account.Error,
         };
+    }
+
+    private ObstacleSolver Restarted(double[] capacity, double[] supply, bool[] isFull, double heldBefore)
+    {
+        _solver.Restart(capacity, supply, isFull, heldBefore);
+        return _solver;
     }
 
     private ObstacleSolver NewSolver() => new(_problem.Operator, _capacity, _supply, _isFull, _heldBefore);

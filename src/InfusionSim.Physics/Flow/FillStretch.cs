@@ -20,5 +20,6 @@ internal sealed record FillStretch(FillProblem Problem, bool[] Reached, FillStar
 
     /// <summary>Makes a marcher.</summary>
     /// <param name="arrival">When the front passed each node [-]. [nodes].</param>
-    public FillMarcher NewMarcher(double[] arrival) => new(Problem, Reached, null, Start, Gas, arrival);
+    /// <param name="before">A marcher that is done with, whose solver goes on where its network is the same; null for none.</param>
+    public FillMarcher NewMarcher(double[] arrival, FillMarcher? before = null) => new(Problem, Reached, null, Start, Gas, arrival, before);
 }

@@ -94,6 +94,26 @@ internal sealed class FrontTracker
         }
     }
 
+    /// <summary>Follows the front through a short step whose end is known.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="marcher">Computes the states.</param>
+    /// <param name="track">When the front passes; nodes that it has passed before keep their clocks.</param>
+    /// <param name="from">The panel as the step begins, as the step before has left it; null to compute it.</param>
+    /// <param name="clock">Drive clock at which it begins [-].</param>
+    /// <param name="end">The state at its end, with the pressure.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <returns>The panel as the step ends.</returns>
+    public static FrontSample FollowStep(
+        FillProblem problem, FillMarcher marcher, FrontTrack track, FrontSample? from, double clock, FillState end, CancellationToken cancellation)
+    {
+        FrontTracker tracker = new(problem, marcher, track, end.Clock);
+        FrontSample after = tracker.SampleOf(end);
+        FrontSample before = from ?? (clock > 0 ? tracker.Sample(clock, cancellation, isTold: false) : tracker.Dry());
+        tracker.TakeOver(before);
+        tracker.Resolve(before, after, cancellation);
+        return after;
+    }
+
     // Where a stretch was cut within the error of a passage, the passage lies at the cut.
     private void TakeOver(FrontSample start)
     {
@@ -163,7 +183,12 @@ internal sealed class FrontTracker
     private FrontSample Sample(double clock, CancellationToken cancellation, bool isTold = true)
     {
         FillState state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
-        if (isTold) _track.Add(new FillTally(clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
+        return SampleOf(state, isTold);
+    }
+
+    private FrontSample SampleOf(FillState state, bool isTold = true)
+    {
+        if (isTold) _track.Add(new FillTally(state.Clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
         int columns = _problem.Operator.Columns, count = _arrival.Length;
         double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;
         double[]? gas = state.GasPressure;
@@ -197,12 +222,10 @@ internal sealed class FrontTracker
             rate[cell] = inflow / _problem.PoreVolume[cell];
         }
 
-        return new FrontSample(clock, state.Saturation, rate, fullFor);
+        return new FrontSample(state.Clock, state.Saturation, rate, fullFor);
     }
 
     private static double Right(double[] p, int cell, int columns) => (cell + 1) % columns != 0 ? p[cell + 1] : 0;
 
     private static double Above(double[] p, int cell, int columns) => cell + columns < p.Length ? p[cell + columns] : 0;
-
-    private readonly record struct FrontSample(double Clock, double[] Share, double[] Rate, double[] FullFor);
 }

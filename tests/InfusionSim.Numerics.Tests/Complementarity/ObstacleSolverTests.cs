@@ -44,6 +44,30 @@ public class ObstacleSolverTests
     }
 
     [Fact]
+    public void Restart_FromAStateOnTheWay_GoesOnToWhereOneFillGoes()
+    {
+        // Cut in two, the second half begun in the same solver and in a new one: what is full, and what all hold, is the same as without the cut.
+        RandomMatrix problem = new(32, 24, 1, 496);
+        double clock = 0.5 * FillClock(problem);
+        ObstacleSolver whole = new(problem.Operator, problem.Capacity, problem.Supply), first = new(problem.Operator, problem.Capacity, problem.Supply);
+        whole.Solve(clock, 1e-12);
+        first.Solve(0.6 * clock, 1e-12);
+        first.SolvePressure(1e-9);
+        double[] before = Saturation(first, problem), room = [.. problem.Capacity.Zip(before, static (capacity, share) => capacity * (1 - share))];
+        bool[] isFull = [.. before.Zip(problem.Capacity, static (share, capacity) => capacity > 0 && share >= 1)];
+        double held = problem.Capacity.Sum() - room.Sum();
+        ObstacleSolver anew = new(problem.Operator, room, problem.Supply, isFull, held);
+        first.Restart(room, problem.Supply, isFull, held);
+        foreach (ObstacleSolver second in new[] { anew, first })
+        {
+            second.Solve(0.4 * clock, 1e-12).Reason.ShouldNotBe(StopReason.IterationLimit);
+            double[] added = Saturation(second, problem), expected = Saturation(whole, problem);
+            for (int cell = 0; cell < added.Length; cell++)
+                (added[cell] >= 1 ? 1 : before[cell] + (1 - before[cell]) * added[cell]).ShouldBe(expected[cell], 1e-7, $"cell {cell}");
+        }
+    }
+
+    [Fact]
     public void Solve_LaterClock_NeverDriesACell()
     {
         RandomMatrix problem = new(28, 28, 1.2, 33550336);
