@@ -1,5 +1,7 @@
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Gravity;
 using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Clamps;
@@ -72,9 +74,10 @@ internal sealed class ClampedFill
     /// <summary>Follows one stretch; returns how the next one begins, or null at the end of the fill.</summary>
     private FillStart? FollowStretch(FillStart start)
     {
-        FillProblem clamped = _clamped ??= ClampedProblem.Of(_problem, _clamps);
+        FillProblem clamped = _clamped ??= ClampedProblem.Of(UnderBag(), _clamps);
         if (BagPressure > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
+        LowPots.DemandNoneDraws(clamped, reached, start);
         if (_pockets.Count > 0)
         {
             // It changes little from step to step; what the answer needs of it not at all.
@@ -166,6 +169,9 @@ internal sealed class ClampedFill
 
     private double BagPressure => _bagTurns.Count > 0 ? _bagTurns[^1].Pressure : _conditions.Bag?.Pressure ?? 0;
 
+    // What a pot above or below the panel adds or takes is another share of the drive once the vacuum is changed.
+    private FillProblem UnderBag() => _conditions.Bag is Bag bag ? TiltedPanel.WithDrive(_problem, (bag.Ambient - bag.Pressure) / (bag.Ambient - BagPressure)) : _problem;
+
     private void CutAt(double clock)
     {
         if (!(clock < _stretches[^1].End)) return;
@@ -232,6 +238,7 @@ internal sealed class ClampedFill
         _pace.Restart();
         _withoutGas = null;
         _front = null;
+        _clamped = null;
         if (rule.IsOfBag)
         {
             _bagTurns.Add(new(clock, rule.Value) { When = rule.When });
@@ -241,7 +248,6 @@ internal sealed class ClampedFill
         ClampTurn turn = new(clock, rule.IsVent, rule.Line, rule.Value) { When = rule.When };
         _turns.Add(turn);
         _clamps = _clamps.After(turn);
-        _clamped = null;
     }
 
     // What an earlier stretch has filled stays full.

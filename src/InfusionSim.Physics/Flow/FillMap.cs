@@ -89,7 +89,7 @@ public sealed class FillMap
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
-    /// <exception cref="NotSupportedException">When clamps are turned on a panel whose resin has weight.</exception>
+    /// <exception cref="NotSupportedException">When clamps are turned on a slope.</exception>
     public static FillMap Compute(
         FillProblem problem,
         FillConditions? conditions = null,
@@ -100,7 +100,7 @@ public sealed class FillMap
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
         if (problem.Heads is null) return ClampedFill.Follow(problem, conditions ?? FillConditions.None, moments, progress, cancellation);
-        if (conditions?.Rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope or with a pot at another level yet.");
+        if (conditions?.Rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope yet.");
         return ComputeWithGravity(problem, moments, progress, cancellation);
     }
 

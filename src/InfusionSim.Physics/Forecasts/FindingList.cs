@@ -45,7 +45,7 @@ internal static class FindingList
         if (end.EmptyPot is EmptyPot pot)
             findings.Add(new(FindingKind.PotRunsDry, last, map.Problem.Feeds[pot.Feed].Name, clock.TimeAt(pot.Clock), pot.Missing));
         if (end.StopsShort)
-            findings.Add(new(FindingKind.StopsShort, MiddleOf(map, end.UnreachedCells), Amount: end.UnreachedArea));
+            findings.Add(new(FindingKind.StopsShort, MiddleOf(map, end.UnreachedCells), FeedTooHigh(map.ProblemAtEnd), Amount: end.UnreachedArea));
         foreach (DrySpot spot in spots)
         {
             if (spot.Area > goals.LargestDrySpot)
@@ -81,6 +81,10 @@ internal static class FindingList
             findings.Add(new(FindingKind.GoalFinerThanResolution, lost, Amount: finest));
         return findings;
     }
+
+    // On a slope the height reached tells more.
+    private static string? FeedTooHigh(FillProblem problem) => problem.Heads is not null ? null
+        : Enumerable.Range(0, problem.Feeds.Count).Where(feed => problem.FeedPressures[feed] <= 0).Select(feed => problem.Feeds[feed].Name).FirstOrDefault();
 
     private static Point2? MiddleOf(FillMap map, IReadOnlyList<int> cells)
     {

@@ -15,7 +15,21 @@ public sealed class ResinRunsBackException : NotSupportedException
         Clock = clock;
     }
 
-    /// <summary>Where [m]; null for a place in a line.</summary>
+    /// <summary>Makes an exception for resin that runs back into a pot.</summary>
+    /// <param name="feed">Name of the feed.</param>
+    /// <param name="clock">Drive clock [-].</param>
+    public ResinRunsBackException(string feed, double clock)
+        : base($"Under the vacuum as it is changed the pot of {feed} stands too low: resin would run back into it out of cloth that is full already; that is not computed. "
+            + $"Clamp {feed} before, raise the pot, or change the vacuum by less.")
+    {
+        Feed = feed;
+        Clock = clock;
+    }
+
+    /// <summary>Feed through which it runs back into the pot; null when it does so within the panel.</summary>
+    public string? Feed { get; }
+
+    /// <summary>Where [m]; null for a place in a line, and for a pot.</summary>
     public Point2? Place { get; }
 
     /// <summary>Drive clock [-].</summary>

@@ -31,6 +31,20 @@ public static class TiltedPanel
         return isLevel ? lifted : lifted with { Heads = HeadsOf(problem, panel, gravity, lowest) };
     }
 
+    /// <summary>The same problem after the vacuum has been changed: the same columns of resin over another drive.</summary>
+    /// <param name="problem">A problem with heads and pots, or without.</param>
+    /// <param name="ratio">Drive that its heads were reckoned with over the drive now [-], above 0.</param>
+    public static FillProblem WithDrive(FillProblem problem, double ratio)
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        if (ratio == 1 || (problem.Heads is null && problem.FeedPressures.All(static pressure => pressure == 1))) return problem;
+        return problem with
+        {
+            FeedPressures = [.. problem.FeedPressures.Select(pressure => 1 + ratio * (pressure - 1))],
+            Heads = problem.Heads is double[] heads ? [.. heads.Select(head => ratio * head)] : null,
+        };
+    }
+
     private static double[] HeadsOf(FillProblem problem, Panel panel, GravityHead gravity, double lowest)
     {
         double[] heads = new double[problem.Operator.NodeCount];

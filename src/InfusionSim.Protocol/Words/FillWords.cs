@@ -79,6 +79,8 @@ public static class FillWords
         Outcome.GelsFirst => $"shorten the way or take a slower resin, then infusionsim compare {planFile} other.json",
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
         Outcome.StopsShort when forecast.HasHeightReachedMm => $"raise the pot or feed from higher up, then infusionsim compare {planFile} other.json",
+        Outcome.StopsShort when forecast.Findings.Any(static finding => finding is { Kind: FindingKind.StopsShort, Line.Length: > 0 }) =>
+            $"raise the pot, then infusionsim fill {planFile}",
         Outcome.StopsShort when ClampWords.AllFeedsShut(forecast, plan) => $"let a feed stay open longer, then infusionsim compare {planFile} other.json",
         Outcome.StopsShort => $"give the dry place a feed of its own; infusionsim plot {planFile} --picture front -o front.png shows it",
         Outcome.PotRunsDry => $"infusionsim mix {planFile} says how much to mix",

@@ -27,6 +27,8 @@ public static class FindingSentences
             FindingKind.StopsShort when forecast.Outcome == Outcome.GelsFirst =>
                 $"Even without gel the resin would never reach {Of(finding, "", "all of the cloth")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
+            FindingKind.StopsShort when finding.Line.Length > 0 =>
+                $"{PotLevelWords.TooLow(finding.Line, plan)} The resin comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full. Raise the pot or hold a better vacuum.",
             FindingKind.StopsShort when ClampWords.AllFeedsShut(forecast, plan) =>
                 $"Every feed is shut by {ClampWords.WhenAllFeedsShut(forecast, plan)}: the resin comes to rest with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Let a feed stay open longer, or open another.",

@@ -52,7 +52,7 @@ internal sealed partial class FailureInterceptor(IHostApplicationLifetime lifeti
         }
         else if (exception is ResinRunsBackException back)
         {
-            status = FaultStatus.Of([new Fault("slope", back.Message, ErrorReason.NotComputedYet)]);
+            status = FaultStatus.Of([new Fault(back.Feed is null ? "slope" : "bag.steps", back.Message, ErrorReason.NotComputedYet)]);
         }
         else
         {

@@ -123,6 +123,37 @@ public class GravityMarchTests
         tilted.StateAt(0.4 * flat.FillClock).ResinIn[0].ShouldBe(flat.StateAt(0.4 * flat.FillClock).ResinIn[0], 1e-6 * flat.StateAt(0.4 * flat.FillClock).ResinIn[0]);
     }
 
+    [Theory]
+    [InlineData(-0.5, 0.4)]
+    [InlineData(0.6, -1.2)]
+    public void Compute_OfALevelPanelWithPotsAtOtherLevels_IsThatOfTheMarch(double first, double second)
+    {
+        // The march with heads of 0 and the solve without any share no step; hoses that fill first are part of both.
+        Panel panel = Panel(Layout.SideFeed) with
+        {
+            Feeds =
+            [
+                new Feed("F1", TestPanels.Path((0, 0), (0, 0.5)), 0.012) { Bore = 0.008, Hose = new Hose(0.008, 1.5), Pot = "P1" },
+                new Feed("F2", TestPanels.Path((0.6, 0), (0.6, 0.3)), 0.012) { Pot = "P2", Hose = new Hose(0.008, 1) },
+            ],
+            Vents = [TestPanels.Vent(TestPanels.Path((0.3, 0.5), (0.6, 0.5)))],
+            Pots = [new Pot("P1", first), new Pot("P2", second)],
+            Slope = null,
+        };
+        FillProblem lifted = TiltedPanel.Of(FillProblemBuilder.Build(panel), new GravityHead(0.3));
+        lifted.Heads.ShouldBeNull();
+        FillMap plain = FillMap.Compute(lifted), marched = FillMap.Compute(lifted with { Heads = new double[lifted.PoreVolume.Length] });
+
+        // Tolerance 1e-8: full clocks do not count where no head differs, so that each state of the march is exact.
+        marched.FillClock.ShouldBe(plain.FillClock, 1e-8 * plain.FillClock);
+        foreach (double share in Shares)
+        {
+            FillState state = marched.StateAt(share * plain.FillClock), expected = plain.StateAt(share * plain.FillClock);
+            for (int feed = 0; feed < 2; feed++) state.ResinIn[feed].ShouldBe(expected.ResinIn[feed], 1e-8 * expected.Drawn);
+            state.FilledFraction.ShouldBe(expected.FilledFraction, 1e-8);
+        }
+    }
+
     [Fact]
     public void Compute_UprightWithHoseAndBore_LosesNothing()
     {
