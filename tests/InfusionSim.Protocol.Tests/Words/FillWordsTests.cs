@@ -102,6 +102,24 @@ public sealed class FillWordsTests
     }
 
     [Fact]
+    public void Lines_PotTooLowForTheVacuum_NameItAndHowHighTheResinIsLifted()
+    {
+        InfusionPlan plan = StraightStrip.With(change =>
+        {
+            change.Pots.Add(new Pot { Name = "floor", LevelMm = -10_000 });
+            change.Feeds[0].Pot = "floor";
+        });
+        Finding tooLow = NeverReached();
+        tooLow.Line = "F1";
+        FillForecast forecast = Forecast(change => change.Outcome = Outcome.StopsShort);
+        forecast.Findings.Add(tooLow);
+
+        // 1100 kg/m³ and 100,000 Pa: 9.27 m.
+        FindingSentences.Of(tooLow, forecast, plan).ShouldStartWith("The pot of F1 stands 10 m below the feed, and this vacuum lifts the resin 9.3 m: none comes from it. ");
+        Lines(forecast, plan)[^1].ShouldBe("raise the pot, then infusionsim fill strip.json");
+    }
+
+    [Fact]
     public void Lines_GelsFirstWithAPlaceNeverReached_DoNotContradictEachOther()
     {
         FillForecast forecast = Forecast(change =>

@@ -9,6 +9,12 @@ namespace InfusionSim.Service.Tests.Fills;
 /// <summary>What a real lay-up has, the whole way over the wire with the real physics.</summary>
 public sealed class RealLayUpTests
 {
+    private static void OnTheFloor(InfusionPlan plan)
+    {
+        plan.Pots.Add(new Pot { Name = "pail", LevelMm = -1000 });
+        plan.Feeds[0].Pot = "pail";
+    }
+
     private static async Task<PredictFillResponse> PredictAsync(Action<InfusionPlan> change)
     {
         await using ServiceHost host = await ServiceHost.StartAsync(ServiceOptions.Embedded);
@@ -207,6 +213,40 @@ public sealed class RealLayUpTests
 
         // 1 m of resin takes ρg = 10,787 Pa of the 100,000 Pa that drive: 1800 s / (1 − 0.10787).
         answer.Forecast.FillTimeS.ShouldBe(1800 / (1 - 0.1078732), 1);
+    }
+
+    [Fact]
+    public async Task PredictFill_PotThatStandsLowAndAVacuumThatIsPulledBack_TellBoth()
+    {
+        PredictFillResponse answer = await PredictAsync(plan =>
+        {
+            Shape(plan, 600, 40, 20);
+            OnTheFloor(plan);
+            plan.Vents[0].Shuts = new Moment { WhenReached = plan.Vents[0].Name };
+            plan.Bag.Steps.Add(new BagStep { When = new Moment { WhenFull = true }, PressureMbarAbs = 500 });
+        });
+
+        answer.Forecast.FillTimeS.ShouldBe(1800 / (1 - 0.1078732), 1);
+        answer.Forecast.ClampEvents.Count.ShouldBe(2);
+    }
+
+    [Fact]
+    public async Task PredictFill_VacuumTooWeakForThePot_IsRefusedWithWhatToDo()
+    {
+        await using ServiceHost host = await ServiceHost.StartAsync(ServiceOptions.Embedded);
+        using GrpcChannel channel = GrpcChannel.ForAddress(host.GrpcAddress);
+        InfusionPlan plan = StraightStrip.With(change =>
+        {
+            Shape(change, 600, 40, 20);
+            OnTheFloor(change);
+            change.Bag.Steps.Add(new BagStep { When = new Moment { WhenFull = true }, PressureMbarAbs = 950 });
+        });
+
+        RpcException refusal = await Should.ThrowAsync<RpcException>(
+            () => new FillService.FillServiceClient(channel).PredictFillAsync(new PredictFillRequest { Plan = plan }).ResponseAsync);
+
+        FaultStatus.ReasonOf(refusal).ShouldBe(ErrorReason.NotComputedYet);
+        FaultStatus.Read(refusal).ShouldHaveSingleItem().Path.ShouldBe("bag.steps");
     }
 
     [Fact]
