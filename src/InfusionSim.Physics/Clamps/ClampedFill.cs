@@ -25,7 +25,7 @@ internal sealed class ClampedFill
     private readonly int _moments;
     private readonly Action<double>? _progress;
     private readonly CancellationToken _cancellation;
-    private readonly FrontTrack _track;
+    private FrontTrack _track;
     private readonly List<FillStretch> _stretches = [];
     private readonly List<ClampTurn> _turns = [];
     private readonly List<BagTurn> _bagTurns = [];
@@ -37,7 +37,7 @@ internal sealed class ClampedFill
     private FillProblem? _clamped;
     private FillTotal? _total, _withoutGas;
     private IReadOnlyList<GasPocket> _pockets = [];
-    private double _turnedAt;
+    private double _turnedAt, _takenUntil;
 
     // How the last step of trapped gas was computed and left the panel; null after a turn.
     private FillMarcher? _marcher;
@@ -60,13 +60,15 @@ internal sealed class ClampedFill
     /// <summary>Follows the fill to its end.</summary>
     /// <param name="problem">The panel as numbers, with all clamps open and without heads.</param>
     /// <param name="conditions">What is done, what drives it and leaks in.</param>
+    /// <param name="before">A fill of the same panel under the same rules, whose minutes may come at other clocks; null for none.</param>
     /// <param name="moments">How many moments each stretch is first looked at [-].</param>
     /// <param name="progress">Told the share of the work that is done; may be null.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static FillMap Follow(FillProblem problem, FillConditions conditions, int moments, Action<double>? progress, CancellationToken cancellation)
+    public static FillMap Follow(
+        FillProblem problem, FillConditions conditions, FillMap? before, int moments, Action<double>? progress, CancellationToken cancellation)
     {
         ClampedFill fill = new(problem, conditions, moments, progress, cancellation);
-        FillStart? start = FillStart.Dry(problem);
+        FillStart? start = before is null ? FillStart.Dry(problem) : fill.GoAlong(before);
         while (start is not null) start = fill.FollowStretch(start);
         return fill.Map(withDue: true);
     }
@@ -95,8 +97,8 @@ internal sealed class ClampedFill
         FillStretch stretch = new(clamped, reached, start, end);
         FillMarcher marcher = stretch.NewMarcher(_track.Arrival);
         if (fills) FrontTracker.Follow(clamped, marcher, _track, start.Clock, end, _moments, Tell, _cancellation);
-        _stretches.Add(stretch with { Marcher = _stretches.Count == 0 ? marcher : null });
         _total = Merge(total, start);
+        _stretches.Add(stretch with { Marcher = _stretches.Count == 0 ? marcher : null, Total = _total });
 
         (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, end, isFull: !isCut);
         double cutOff = BagPressure > 0 ? PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock) : double.PositiveInfinity;
@@ -148,7 +150,7 @@ internal sealed class ClampedFill
         double[] amounts = stepper.AmountsAt(_pockets, start.Clock, clock);
         _pockets = [.. _pockets.Select((pocket, k) => pocket with { Nodes = state.GasNodes[k], Amount = amounts[k] })];
         foreach (int node in _pockets.SelectMany(static pocket => pocket.Nodes).Where(node => next.Saturation[node] < start.Saturation[node]))
-            _track.Open(node, next.Saturation[node]);
+            _track.Open(node, next.Saturation[node], clock);
         _rest.Note(clamped, withoutGas, start, state, _pockets, _turnedAt);
         if (rules.Count == 0 && _rest.IsReached)
         {
@@ -158,6 +160,28 @@ internal sealed class ClampedFill
 
         foreach (ClampRule rule in rules) Make(rule, clock);
         return next;
+    }
+
+    /// <summary>Goes along with a fill that was followed before as far as nothing differs; returns how it goes on from there, or null when that is the end.</summary>
+    private FillStart? GoAlong(FillMap before)
+    {
+        double same = CommonCourse.Until(before, _conditions), until = Math.Min(same, before.Stretches[^1].End);
+        foreach ((double clock, Moment when) in CommonCourse.TurnsOf(before).Where(turn => turn.Clock < same && turn.Clock <= until))
+            foreach (ClampRule rule in _pending.Where(rule => rule.When == when).ToList()) Make(rule, clock);
+        _takenUntil = same;
+        _stretches.AddRange(before.Stretches.Where(stretch => stretch.Start.Clock < same).Select(static stretch => stretch with { Marcher = null }));
+        if (double.IsPositiveInfinity(same))
+        {
+            (_track, _total, _pockets) = (before.Track, before.Total, before.Pockets);
+            return null;
+        }
+
+        if (_stretches.Count == 0) return FillStart.Dry(_problem);
+        FillStretch last = _stretches[^1];
+        FillState state = before.StateIn(last, same, withPressure: false, FillMarcher.HandOverTolerance, _cancellation);
+        _stretches[^1] = last with { End = same };
+        (_track, _total) = (before.Track.Until(same), last.Total);
+        return FillStart.From(state);
     }
 
     private FillStart? Rest(FillProblem clamped, FillStart end, FillTotal withoutGas)
@@ -273,6 +297,7 @@ internal sealed class ClampedFill
             Turns = [.. _turns, .. due.OrderBy(static turn => turn.Clock)],
             Pockets = withDue ? _pockets : [],
             FollowsGas = _conditions.Bag is not null,
+            TakenUntil = _takenUntil,
             ClockOf = ComeAt,
             BagTurns = [.. _bagTurns, .. dueBag.OrderBy(static turn => turn.Clock)],
         };

@@ -78,6 +78,12 @@ public sealed class FillMap
     /// <summary>Drive clock of a moment of the rules [-]; +∞ when it does not come.</summary>
     public Func<Moment, double> ClockOf { get; internal init; } = static _ => double.PositiveInfinity;
 
+    /// <summary>Drive clock up to which it was taken from a fill that had been followed before [-]; +∞ when all of it was.</summary>
+    public double TakenUntil { get; internal init; }
+
+    /// <summary>When the front passes, as it was followed.</summary>
+    internal FrontTrack Track => _track;
+
     /// <summary>What happens between one turn of a clamp and the next, in order.</summary>
     internal IReadOnlyList<FillStretch> Stretches { get; }
 
@@ -99,9 +105,24 @@ public sealed class FillMap
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        if (problem.Heads is null) return ClampedFill.Follow(problem, conditions ?? FillConditions.None, moments, progress, cancellation);
+        if (problem.Heads is null) return ClampedFill.Follow(problem, conditions ?? FillConditions.None, null, moments, progress, cancellation);
         if (conditions?.Rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope yet.");
         return ComputeWithGravity(problem, moments, progress, cancellation);
+    }
+
+    /// <summary>Computes the fill of the same panel under conditions that differ only in when the minutes come; it goes along with this fill up to the first that differs.</summary>
+    /// <param name="conditions">What is done, what drives it and leaks in.</param>
+    /// <param name="moments">How many moments the rest of the fill is first looked at [-], at least 2.</param>
+    /// <param name="progress">Told the share of the work that is done; may be null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
+    /// <exception cref="NotSupportedException">When the resin has weight.</exception>
+    public FillMap Again(FillConditions conditions, int moments = FirstMoments, Action<double>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(conditions);
+        ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
+        if (Problem.Heads is not null) throw new NotSupportedException("A fill that knows the weight of the resin is followed from its beginning.");
+        return ClampedFill.Follow(Problem, conditions, this, moments, progress, cancellation);
     }
 
     /// <summary>When the last place of a problem is full, without its map.</summary>
@@ -117,20 +138,21 @@ public sealed class FillMap
     /// <param name="cancellation">Stops the computation.</param>
     public FillState StateAt(double clock, bool withPressure = false, CancellationToken cancellation = default)
     {
-        return StateIn(StretchAt(clock), clock, withPressure, cancellation);
+        return StateIn(StretchAt(clock), clock, withPressure, FillMarcher.ForecastTolerance, cancellation);
     }
 
     /// <summary>Computes the panel at one value of the drive clock as if one stretch went on.</summary>
     /// <param name="stretch">A stretch of this fill.</param>
     /// <param name="clock">Drive clock [-], at least that at which the stretch begins.</param>
     /// <param name="withPressure">Whether to compute the pressure too.</param>
+    /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
     /// <param name="cancellation">Stops the computation.</param>
-    internal FillState StateIn(FillStretch stretch, double clock, bool withPressure, CancellationToken cancellation)
+    internal FillState StateIn(FillStretch stretch, double clock, bool withPressure, double tolerance, CancellationToken cancellation)
     {
         lock (_marching)
         {
             if (!ReferenceEquals(stretch, _marched)) (_marched, _marcher) = (stretch, stretch.Marcher ?? stretch.NewMarcher(Arrival));
-            return _marcher!.StateAt(clock, withPressure, cancellation: cancellation);
+            return _marcher!.StateAt(clock, withPressure, tolerance, cancellation);
         }
     }
 

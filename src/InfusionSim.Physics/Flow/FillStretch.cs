@@ -15,6 +15,9 @@ internal sealed record FillStretch(FillProblem Problem, bool[] Reached, FillStar
     /// <summary>The pockets as it begins.</summary>
     public IReadOnlyList<GasPocket> Pockets { get; init; } = [];
 
+    /// <summary>How the fill would end if nothing were turned from here on, as far as that was asked; null in a step of trapped gas.</summary>
+    public FillTotal? Total { get; init; }
+
     /// <summary>A marcher that stands ready; null to make one when it is needed.</summary>
     public FillMarcher? Marcher { get; init; }
 

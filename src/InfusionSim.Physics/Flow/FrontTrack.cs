@@ -4,6 +4,7 @@ namespace InfusionSim.Physics.Flow;
 internal sealed class FrontTrack
 {
     private readonly List<FillTally> _tallies = [];
+    private readonly List<(double Clock, int Node, double Arrival, double Full)> _opened = [];
 
     /// <summary>Makes a track on which nothing has been passed.</summary>
     /// <param name="problem">The panel as numbers.</param>
@@ -11,6 +12,13 @@ internal sealed class FrontTrack
     {
         Arrival = [.. problem.PoreVolume.Select(static volume => volume > 0 ? double.PositiveInfinity : double.NaN)];
         Full = [.. Arrival];
+    }
+
+    private FrontTrack(FrontTrack other)
+    {
+        Arrival = [.. other.Arrival];
+        Full = [.. other.Full];
+        _tallies = [.. other._tallies];
     }
 
     /// <summary>Drive clock at which each node is half full [-]; +∞ where the front has not come, NaN where there is nothing to fill. [nodes].</summary>
@@ -29,10 +37,27 @@ internal sealed class FrontTrack
     /// <summary>Takes a node as dry again, or as not quite full any more.</summary>
     /// <param name="node">Index of the node.</param>
     /// <param name="saturation">How full it is [-].</param>
-    public void Open(int node, double saturation)
+    /// <param name="clock">Drive clock then [-].</param>
+    public void Open(int node, double saturation, double clock)
     {
+        _opened.Add((clock, node, Arrival[node], Full[node]));
         if (saturation < 1) Full[node] = double.PositiveInfinity;
         if (saturation < 0.5) Arrival[node] = double.PositiveInfinity;
+    }
+
+    /// <summary>The track as it stood at an earlier clock.</summary>
+    /// <param name="clock">Drive clock [-].</param>
+    public FrontTrack Until(double clock)
+    {
+        FrontTrack earlier = new(this);
+        foreach ((double at, int node, double arrival, double full) in Enumerable.Reverse(_opened))
+        {
+            if (at <= clock) earlier._opened.Insert(0, (at, node, arrival, full));
+            else (earlier.Arrival[node], earlier.Full[node]) = (arrival, full);
+        }
+
+        earlier.CutAt(clock);
+        return earlier;
     }
 
     /// <summary>Forgets what lies beyond a clock: from there on things went another way.</summary>

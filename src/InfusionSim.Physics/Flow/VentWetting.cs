@@ -59,7 +59,7 @@ internal static class VentWetting
         bool seenWet = false;
         for (int step = 0; step < NewtonLimit; step++)
         {
-            FillState state = map.StateIn(stretch, clock, withPressure: true, cancellation);
+            FillState state = map.StateIn(stretch, clock, withPressure: true, FillMarcher.ForecastTolerance, cancellation);
             double back = 0;
             foreach (int cell in cells)
             {

@@ -9,6 +9,9 @@ namespace InfusionSim.Physics.Forecasts;
 /// <param name="Weight">Whether the weight of the resin counts: a slope, or a pot that stands higher or lower than the feed.</param>
 public sealed record FlowKnowledge(bool Minutes, bool Weight)
 {
+    /// <summary>Time from opening at which it first shows which resin it is [s]; +∞ when that is not a minute that is set.</summary>
+    public double FirstMinute { get; private init; } = double.PositiveInfinity;
+
     /// <summary>Whether the same flow serves every resin under the same bag.</summary>
     public bool IsNone => !Minutes && !Weight;
 
@@ -22,6 +25,10 @@ public sealed record FlowKnowledge(bool Minutes, bool Weight)
         IEnumerable<Moment> moments = panel.Feeds.Select(static feed => feed.Clamp).Concat(panel.Vents.Select(static vent => vent.Clamp))
             .SelectMany(static clamp => clamp.Steps).Select(static step => step.When)
             .Concat(bag.Steps.Select(static step => step.When));
-        return new(bag.Leak is { Throughput: > 0 } || moments.Any(static when => when is AtTime), panel.Slope is not null || panel.Pots.Any(static pot => pot.Level != 0));
+        double[] minutes = [.. moments.OfType<AtTime>().Select(static at => at.Time)];
+        return new(bag.Leak is { Throughput: > 0 } || minutes.Length > 0, panel.Slope is not null || panel.Pots.Any(static pot => pot.Level != 0))
+        {
+            FirstMinute = minutes.Append(double.PositiveInfinity).Min(),
+        };
     }
 }

@@ -10,6 +10,9 @@ namespace InfusionSim.Physics.Forecasts;
 /// <param name="NumericalError">How far the fill time may be off from the squares alone [-].</param>
 public sealed record FollowedFlow(FillMap Map, IReadOnlyList<DrySpot> DrySpots, double NumericalError)
 {
+    /// <summary>The same fill on squares twice as large; null where its end alone is known.</summary>
+    internal FillMap? OnLargerSquares { get; init; }
+
     /// <summary>How hard it is for gas to get from the dry cloth to the vents; null when no leak is given, and when no air can leave.</summary>
     public DryRegionPressure? DryCloth { get; init; }
 }

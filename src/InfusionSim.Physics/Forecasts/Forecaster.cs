@@ -60,17 +60,45 @@ public static class Forecaster
         FillProblem problem = TiltedPanel.Of(FillProblemBuilder.Build(panel, cancellation: cancellation), gravity);
         progress?.Report(new(0.05, "following the front"));
         FillConditions conditions = FillConditions.Of(panel, resin, bag);
-        FillMap map = FillMap.Compute(
-            problem, conditions, progress: share => progress?.Report(new(0.05 + 0.85 * share, "following the front")), cancellation: cancellation);
-
+        FillMap map = FillMap.Compute(problem, conditions, progress: share => progress?.Report(Following(share)), cancellation: cancellation);
         progress?.Report(new(0.9, "looking for trapped air"));
         IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
         progress?.Report(new(0.95, "checking against coarser squares"));
-        return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, conditions, cancellation))
+        FillMap? coarse = GridError.OnLargerSquares(panel, map, gravity, conditions, cancellation);
+        return new FollowedFlow(map, spots, GridError.Of(panel, map, gravity, coarse, cancellation))
         {
+            OnLargerSquares = coarse,
             DryCloth = bag.Leak is null ? null : DryRegionPressure.OfDryPanel(problem, cancellation),
         };
     }
+
+    /// <summary>Follows another resin through the same panel where something happens at a minute: it goes along with a flow that was followed before up to the first minute that finds it
+    /// elsewhere.</summary>
+    /// <param name="before">The flow that was followed before, on a panel whose flow does not know the weight of the resin.</param>
+    /// <param name="resin">What flows.</param>
+    /// <param name="bag">What drives it, the same as before.</param>
+    /// <param name="progress">Told how far the work is; may be null. Called on the computing thread.</param>
+    /// <param name="cancellation">Stops the work within 250 ms.</param>
+    /// <exception cref="OperationCanceledException">When cancelled.</exception>
+    /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
+    public static FollowedFlow FollowAgain(
+        FollowedFlow before, Resin resin, Bag bag, IProgress<ForecastProgress>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        Panel panel = before.Map.Problem.Panel ?? throw new ArgumentException("A flow without a panel has no clamps.", nameof(before));
+        FillConditions conditions = FillConditions.Of(panel, resin, bag);
+        FillMap map = before.Map.Again(conditions, progress: share => progress?.Report(Following(share)), cancellation: cancellation);
+        if (double.IsPositiveInfinity(map.TakenUntil)) return before with { Map = map };
+        progress?.Report(new(0.9, "looking for trapped air"));
+        IReadOnlyList<DrySpot> spots = DrySpotFinder.Find(map, bag, cancellation);
+        progress?.Report(new(0.95, "checking against coarser squares"));
+        GravityHead gravity = GravityHead.Of(resin, bag);
+        FillMap? coarse = before.OnLargerSquares?.Again(conditions, GridError.CoarseMoments, cancellation: cancellation)
+            ?? GridError.OnLargerSquares(panel, map, gravity, conditions, cancellation);
+        return before with { Map = map, DrySpots = spots, NumericalError = GridError.Of(panel, map, gravity, coarse, cancellation), OnLargerSquares = coarse };
+    }
+
+    private static ForecastProgress Following(double share) => new(0.05 + 0.85 * share, "following the front");
 
     /// <summary>Says when, how it ends and what comes of it, for one resin on a flow that has been followed.</summary>
     /// <param name="flow">Where the resin goes.</param>

@@ -10,7 +10,19 @@ namespace InfusionSim.Physics.Forecasts;
 internal static class GridError
 {
     // Enough to see when clamps are turned and air is cut off.
-    private const int CoarseMoments = 12;
+    public const int CoarseMoments = 12;
+
+    /// <summary>The fill on squares twice as large, where its end cannot be told without following it: with clamps, and with trapped air; null elsewhere.</summary>
+    /// <param name="panel">Cloth and line plan.</param>
+    /// <param name="map">The fill on the panel's own squares.</param>
+    /// <param name="gravity">Weight of the resin over the drive.</param>
+    /// <param name="conditions">What is done, what drives it and leaks in.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static FillMap? OnLargerSquares(Panel panel, FillMap map, GravityHead gravity, FillConditions conditions, CancellationToken cancellation)
+    {
+        bool isPlain = conditions.Rules?.AreNone != false && map.Pockets.Count == 0;
+        return isPlain || map.FillClock == 0 ? null : FillMap.Compute(ProblemOf(panel, gravity, cancellation), conditions, CoarseMoments, cancellation: cancellation);
+    }
 
     /// <summary>Difference to the fill clock on squares twice as large, over the fill clock [-].</summary>
     /// <remarks>
@@ -20,19 +32,17 @@ internal static class GridError
     /// <param name="panel">Cloth and line plan.</param>
     /// <param name="map">The fill on the panel's own squares.</param>
     /// <param name="gravity">Weight of the resin over the drive.</param>
-    /// <param name="conditions">What is done, what drives it and leaks in.</param>
+    /// <param name="coarse">The fill on larger squares; null to compute its end alone.</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static double Of(Panel panel, FillMap map, GravityHead gravity, FillConditions conditions, CancellationToken cancellation)
+    public static double Of(Panel panel, FillMap map, GravityHead gravity, FillMap? coarse, CancellationToken cancellation)
     {
         double clock = map.FillClock;
         if (clock == 0) return 0;
-        // The same sub-layers, or their own error would be counted as that of the squares.
-        Panel onLargerSquares = panel with { CellSize = 2 * panel.CellSize, SubLayers = SubLayers.CountFor(panel) };
-        FillProblem coarse = TiltedPanel.Of(FillProblemBuilder.Build(onLargerSquares, cancellation: cancellation), gravity);
-        bool isPlain = conditions.Rules?.AreNone != false && map.Pockets.Count == 0;
-        double coarseClock = isPlain
-            ? FillMap.TotalOf(coarse, cancellation).Clock
-            : FillMap.Compute(coarse, conditions, CoarseMoments, cancellation: cancellation).FillClock;
+        double coarseClock = coarse?.FillClock ?? FillMap.TotalOf(ProblemOf(panel, gravity, cancellation), cancellation).Clock;
         return Math.Abs(coarseClock - clock) / clock;
     }
+
+    // The same sub-layers, or their own error would be counted as that of the squares.
+    private static FillProblem ProblemOf(Panel panel, GravityHead gravity, CancellationToken cancellation) => TiltedPanel.Of(
+        FillProblemBuilder.Build(panel with { CellSize = 2 * panel.CellSize, SubLayers = SubLayers.CountFor(panel) }, cancellation: cancellation), gravity);
 }

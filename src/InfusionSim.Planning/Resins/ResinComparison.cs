@@ -8,8 +8,9 @@ namespace InfusionSim.Planning.Resins;
 
 /// <summary>Compares resins on one panel: where the resin goes is followed once for all of them, when it gets there is another clock for each.</summary>
 /// <remarks>
-/// A clamp or the vacuum turned at a minute lets the flow know the time: then it is followed again for each resin. A slope or a pot at another level lets it know
-/// the weight: then it is followed again for each density. Viscosity and gel never enter the flow.
+/// A clamp or the vacuum turned at a minute lets the flow know the time: then the resin that is furthest by that minute is followed first, and each of the others goes along with
+/// it up to the minute that finds it elsewhere. A slope or a pot at another level lets the flow know the weight: then it is followed again for each density. Viscosity
+/// and gel never enter the flow.
 /// </remarks>
 public static class ResinComparison
 {
@@ -41,14 +42,23 @@ public static class ResinComparison
         Resin[] resins = [.. candidates.Select(static candidate => candidate.Resin)];
         FlowKnowledge knowledge = FlowKnowledge.Of(panel, bag);
         Forecast[] forecasts = new Forecast[resins.Length];
-        IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, knowledge);
+        IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, bag, knowledge);
+        FlowSharing[] sharing = new FlowSharing[resins.Length];
+        FollowedFlow? first = null;
         int done = 0;
         foreach (IReadOnlyList<int> group in groups)
         {
             int before = done++;
             OneFlowProgress? part = progress is null ? null : new(progress, before, groups.Count);
-            FollowedFlow flow = Forecaster.Follow(panel, resins[group[0]], bag, part, cancellation);
-            foreach (int index in group) forecasts[index] = Forecaster.Judge(flow, resins[index], bag, goals, permeabilityFactor, cancellation);
+            bool goesAlong = first is not null && knowledge is { Minutes: true, Weight: false };
+            FollowedFlow flow = goesAlong ? Forecaster.FollowAgain(first!, resins[group[0]], bag, part, cancellation) : Forecaster.Follow(panel, resins[group[0]], bag, part, cancellation);
+            foreach (int index in group)
+            {
+                forecasts[index] = Forecaster.Judge(flow, resins[index], bag, goals, permeabilityFactor, cancellation);
+                sharing[index] = goesAlong && double.IsPositiveInfinity(flow.Map.TakenUntil) ? FlowSharing.Shared : FlowGroups.SharingOf(group, groups, knowledge);
+            }
+
+            first ??= flow;
         }
 
         double latest = Beyond * forecasts.Max(static forecast => forecast.EndTime);
@@ -64,9 +74,12 @@ public static class ResinComparison
                     forecast.Clock.ViscosityAt(0),
                     forecast.Clock.ViscosityAt(forecast.EndTime) is var thickness && double.IsFinite(thickness) ? thickness : null,
                     MixTotal.Of(panel, forecast, resins[index].Density, candidates[index].Mixing),
-                    FlowGroups.SharingOf(group, groups.Count, knowledge),
+                    sharing[index],
                     ResinCurve.Of(forecast, latest),
-                    BestTemperatureOf(candidates[index], forecast, bag, goals, cancellation));
+                    BestTemperatureOf(candidates[index], forecast, bag, goals, cancellation))
+                {
+                    TakenUntil = forecast.Clock.TimeAt(forecast.Map.TakenUntil),
+                };
             }
 
         progress?.Report(new(1, "done"));

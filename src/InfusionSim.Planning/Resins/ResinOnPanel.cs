@@ -22,4 +22,8 @@ public sealed record ResinOnPanel(
     double ToMix,
     FlowSharing Sharing,
     IReadOnlyList<ResinMoment> Curve,
-    BestTemperature? BestTemperature);
+    BestTemperature? BestTemperature)
+{
+    /// <summary>Time from opening of the first feed up to which its flow was taken from that of another resin [s]; 0 where it was followed from the beginning, +∞ where nothing differs.</summary>
+    public double TakenUntil { get; init; }
+}

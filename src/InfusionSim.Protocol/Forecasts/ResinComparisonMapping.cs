@@ -40,7 +40,7 @@ public static class ResinComparisonMapping
             ViscosityAtOpeningPaS = Finite.Needed(resin.ViscosityAtOpening, "the viscosity at opening"),
             ResinToMixG = UnitConversion.GramsFromKilograms(Finite.Needed(resin.ToMix, "the resin to mix")),
             SharesFlow = resin.Sharing == FlowSharing.Shared,
-            FlowAgainBecause = ResinComparisonWords.Because(resin.Sharing),
+            FlowAgainBecause = ResinComparisonWords.Because(resin.Sharing, resin.TakenUntil),
             Curve = { resin.Curve.Select(ToPoint) },
             BestTemperature = resin.BestTemperature is Domain.BestTemperature best ? ToContract(best) : null,
         };

@@ -41,10 +41,12 @@ public static class ResinComparisonWords
 
     /// <summary>Why the flow of a resin had to be followed again; empty where it was shared.</summary>
     /// <param name="sharing">Whether it was shared.</param>
-    internal static string Because(FlowSharing sharing) => sharing switch
+    /// <param name="takenUntil">Time from opening up to which it was taken from that of another resin [s].</param>
+    internal static string Because(FlowSharing sharing, double takenUntil) => sharing switch
     {
         FlowSharing.Shared => "",
-        FlowSharing.AgainForMinutes => "something happens at a minute (a clamp, a change of the vacuum, a leak), and by then this resin stands elsewhere",
+        FlowSharing.AgainForMinutes when takenUntil > 0 => $"at {Amounts.Time(takenUntil)} the resins stand in different places, and what happens then (a clamp, a change of the vacuum, a leak) sends them different ways",
+        FlowSharing.AgainForMinutes => "something happens at a minute (a clamp, a change of the vacuum, a leak), and by then the resins stand in different places",
         FlowSharing.AgainForWeight => "its weight counts on a slope or with a pot at another level, and its density is another",
         _ => throw new ArgumentOutOfRangeException(nameof(sharing), sharing, "No such reason."),
     };

@@ -1,4 +1,6 @@
 using InfusionSim.Physics.Clamps;
+using InfusionSim.Physics.Clock;
+using InfusionSim.Physics.Flow;
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
@@ -86,15 +88,43 @@ public sealed class ResinComparisonTests
     }
 
     [Fact]
-    public void Groups_SomethingDoneAtAMinute_AreOneForEachResin()
+    public void Groups_SomethingDoneAtAMinute_BeginWithTheResinThatIsFurthest()
     {
-        Resin[] resins = [new(0.2, 36000, 0, 1100), new(0.4, 36000, 0, 1100)];
-        FlowKnowledge knowledge = FlowKnowledge.Of(ResinPanels.Strip(), ResinPanels.Bag with { Steps = [new BagStep(new AtTime(600), 50_000)] });
+        Resin[] resins = [new(0.4, 36000, 0, 1100), new(0.2, 36000, 0, 1100)];
+        Bag bag = ResinPanels.Bag with { Steps = [new BagStep(new AtTime(600), 50_000)] };
+        FlowKnowledge knowledge = FlowKnowledge.Of(ResinPanels.Strip(), bag);
 
-        IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, knowledge);
+        IReadOnlyList<IReadOnlyList<int>> groups = FlowGroups.Of(resins, bag, knowledge);
 
-        groups.Count.ShouldBe(2);
-        FlowGroups.SharingOf(groups[1], groups.Count, knowledge).ShouldBe(FlowSharing.AgainForMinutes);
+        groups.Select(static group => group.Single()).ShouldBe([1, 0]);
+        FlowGroups.SharingOf(groups[0], groups, knowledge).ShouldBe(FlowSharing.Shared);
+        FlowGroups.SharingOf(groups[1], groups, knowledge).ShouldBe(FlowSharing.AgainForMinutes);
+    }
+
+    [Theory]
+    [InlineData(300, false)]
+    [InlineData(30000, true)]
+    public void Comparison_AFeedOpensAtAMinute_GoesAlongUpToThere(double minute, bool isAfterTheEnd)
+    {
+        Panel panel = ResinPanels.Strip();
+        LinePath across = new([new(0.3, 0), new(0.3, 0.1)]);
+        panel = panel with { Feeds = [.. panel.Feeds, new Feed("F2", across, 0.012) { Clamp = new Clamp(0, [new ClampStep(new AtTime(minute), 1)]) }] };
+        Resin[] resins = [new(0.4, 36000, 0, 1100), new(0.2, 36000, 0, 1100), new(0.3, 36000, 0, 1200)];
+
+        IReadOnlyList<ResinOnPanel> answers = ResinComparison.Of(panel, Candidates(resins), ResinPanels.Bag, NoGoals, 1.5);
+
+        answers.Select(static answer => answer.Sharing == FlowSharing.Shared).ShouldBe([isAfterTheEnd, true, isAfterTheEnd]);
+        if (isAfterTheEnd) answers[0].TakenUntil.ShouldBe(double.PositiveInfinity);
+        else answers[0].TakenUntil.ShouldBe(minute, 1e-9 * minute);
+        foreach ((int index, ResinOnPanel one) in answers.Index())
+        {
+            Forecast alone = Forecaster.Predict(panel, resins[index], ResinPanels.Bag, NoGoals, 1.5);
+            one.Forecast.FillTime!.Value.ShouldBe(alone.FillTime!.Value, 1e-7 * alone.FillTime!.Value);
+            one.Forecast.NumericalError.ShouldBe(alone.NumericalError, 1e-6);
+            FillState along = one.Forecast.Map.StateAt(0.6 * one.Forecast.Map.FillClock), expected = alone.Map.StateAt(0.6 * one.Forecast.Map.FillClock);
+            along.FilledFraction.ShouldBe(expected.FilledFraction, 1e-7);
+            along.MassBalanceError.ShouldBeLessThan(1e-9);
+        }
     }
 
     [Fact]

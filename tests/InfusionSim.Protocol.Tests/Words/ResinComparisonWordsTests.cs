@@ -69,7 +69,7 @@ public sealed class ResinComparisonWordsTests
     public void Lines_FlowFollowedAgain_SayForWhomAndWhy()
     {
         ResinOnPlan heavy = Fills("Heavy", 1800, 6000, true);
-        (heavy.SharesFlow, heavy.FlowAgainBecause) = (false, ResinComparisonWords.Because(Planning.Resins.FlowSharing.AgainForWeight));
+        (heavy.SharesFlow, heavy.FlowAgainBecause) = (false, ResinComparisonWords.Because(Planning.Resins.FlowSharing.AgainForWeight, 0));
         var answer = new CompareResinsResponse { Resins = { Fills("Calm", 1700, 6000, true), heavy }, BestIndex = 0 };
 
         ResinComparisonWords.Lines(Plan, answer)[^1].Text.ShouldBe("followed again for Heavy: its weight counts on a slope or with a pot at another level, and its density is another");
