@@ -5,7 +5,8 @@ namespace InfusionSim.Physics.Air;
 /// <summary>Sees when trapped gas has given way as far as it will, and when the panel was full but for that.</summary>
 /// <remarks>
 /// Towards its last volume a pocket only creeps. It is at rest when its volume changes by less than a twentieth of a per cent while the clock since the last turn of a clamp
-/// grows by one per cent; the panel is taken to be full when all gas was within a tenth of its last volume (our own limits).
+/// grows by one per cent; the panel is taken to be full when all gas was within a tenth of its last volume (our own limits). Where clamps are turned at rest and gas
+/// opens again, it was full at the rest before.
 /// </remarks>
 internal sealed class GasAtRest
 {
@@ -19,12 +20,25 @@ internal sealed class GasAtRest
     // What open vents starve is not waited for longer than this many times the clock at which it would be full without gas, and nothing for more steps than these.
     private const double Patience = 2;
     private const int StepLimit = 400;
-    private readonly List<(double Clock, double Gas, double Room)> _notes = [];
+    private readonly List<(double Clock, double Gas, double Room, double Filled)> _notes = [];
+
+    // Each time nothing moved any more: how many steps had been noted, and the fill up to then where there was no gas.
+    private readonly List<(int Notes, double Gas, double Filled, FillTotal? WithoutGas)> _rests = [];
     private double _turnedAt = double.NaN, _endWithoutGas;
     private int _steps;
 
     /// <summary>Whether nothing moves any more.</summary>
     public bool IsReached { get; private set; }
+
+    /// <summary>Whether nothing moves any more and no clamp has been turned since that was seen.</summary>
+    /// <param name="turnedAt">Drive clock at which a clamp was turned last [-].</param>
+    public bool IsReachedSince(double turnedAt) => IsReached && turnedAt == _turnedAt;
+
+    /// <summary>Notes that the panel was full without any gas in it.</summary>
+    /// <param name="problem">The panel as numbers.</param>
+    /// <param name="full">The panel then.</param>
+    /// <param name="total">The fill up to then.</param>
+    public void NoteFull(FillProblem problem, FillStart full, FillTotal total) => _rests.Add((_notes.Count, 0, FilledIn(problem, full.Saturation), total));
 
     /// <summary>Notes the end of a step.</summary>
     /// <param name="problem">The panel as numbers.</param>
@@ -45,13 +59,15 @@ internal sealed class GasAtRest
             if (withoutGas.Fills[node] && !inPockets.Contains(node)) room += problem.PoreVolume[node] * (1 - end.Saturation[node]);
         }
 
-        _notes.Add((end.Clock, end.GasVolumes.Sum(), room / pores));
+        _notes.Add((end.Clock, end.GasVolumes.Sum(), room / pores, FilledIn(problem, end.Saturation)));
         double since = Math.Min(turnedAt, start.Clock), growth = Math.Log((end.Clock - since) / (start.Clock - since));
         bool creeps = pockets.Select((pocket, k) => (Before: pocket.Nodes.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])), After: end.GasVolumes[k]))
             .All(gas => Math.Abs(gas.After - gas.Before) <= Creep * growth * gas.After);
         double elapsed = end.Clock - since;
         bool isFilled = room <= Rounding * pores || end.Clock >= Patience * _endWithoutGas;
+        bool wasReached = IsReached;
         IsReached = (creeps && isFilled && elapsed >= LeastElapsed * withoutGas.Clock) || _steps >= StepLimit;
+        if (IsReached && !wasReached) _rests.Add((_notes.Count, _notes[^1].Gas, _notes[^1].Filled, null));
     }
 
     /// <summary>How the fill ends.</summary>
@@ -62,9 +78,12 @@ internal sealed class GasAtRest
     public FillTotal TotalOf(FillProblem problem, FrontTrack track, IReadOnlyList<GasPocket> pockets, FillTotal withoutGas)
     {
         if (_notes.Count == 0) return withoutGas;
-        double last = _notes[^1].Gas;
-        int first = _notes.Count - 1;
-        while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Math.Max(Rounding, _notes[^1].Room)) first--;
+        // After the first rest that nothing went beyond, air has only opened again.
+        (int at, _, _, FillTotal? full) = _rests.Find(rest => _notes.Skip(rest.Notes).All(note => note.Filled <= rest.Filled * (1 + Rounding) + Near * rest.Gas));
+        if (full is not null) return new FillTotal(full.Clock, full.LastCell, withoutGas.SteadyPressure, withoutGas.Fills);
+        int end = at > 0 ? at - 1 : _notes.Count - 1, first = end;
+        double last = _notes[end].Gas;
+        while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Math.Max(Rounding, _notes[end].Room)) first--;
         double clock = _notes[first].Clock;
         HashSet<int> dry = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
         int lastCell = -1;
@@ -75,5 +94,12 @@ internal sealed class GasAtRest
         }
 
         return new FillTotal(clock, lastCell, withoutGas.SteadyPressure, withoutGas.Fills);
+    }
+
+    private static double FilledIn(FillProblem problem, double[] saturation)
+    {
+        double filled = 0;
+        for (int node = 0; node < problem.Operator.CellCount; node++) filled += problem.PoreVolume[node] * saturation[node];
+        return filled;
     }
 }

@@ -130,7 +130,8 @@ internal sealed class GasRegions
         bool[] isKept = KeepLarge(amounts);
         for (int region = 0; region < _nodes.Count; region++)
         {
-            if (!isKept[region]) continue;
+            // In a perfect vacuum nothing is sealed in; gas that was sealed in before stays.
+            if (!isKept[region] || amounts[region] <= 0) continue;
             int[] held = HeldBy(region);
             pockets.Add(held.Length == 0
                 ? new(_nodes[region], amounts[region], _clock, DryAreaOf(_nodes[region]))

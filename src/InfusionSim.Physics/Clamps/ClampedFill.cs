@@ -17,6 +17,9 @@ internal sealed class ClampedFill
     // First step of trapped gas, and longest, over what is left of the fill; from a dry start the front has run a thousandth of its way after a millionth of it.
     private const double FirstStep = 0.005, FirstStepFromDry = 1e-6, LongestStep = 0.2;
 
+    // What a stretch, and a step of trapped gas, are taken to be of the work that is left.
+    private const double PartOfStretch = 0.7, PartOfGasStep = 0.03;
+
     // Moments that lie as near are one.
     private const double Tie = 1e-9;
 
@@ -43,6 +46,7 @@ internal sealed class ClampedFill
     private FillMarcher? _marcher;
     private FrontSample? _front;
     private GasHold? _gas;
+    private int _gasSteps;
 
     private ClampedFill(FillProblem problem, FillConditions conditions, int moments, Action<double>? progress, CancellationToken cancellation)
     {
@@ -77,7 +81,7 @@ internal sealed class ClampedFill
     private FillStart? FollowStretch(FillStart start)
     {
         FillProblem clamped = _clamped ??= ClampedProblem.Of(UnderBag(), _clamps);
-        if (BagPressure > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
+        if (BagPressure > 0 || _pockets.Count > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
         LowPots.DemandNoneDraws(clamped, reached, start);
         if (_pockets.Count > 0)
@@ -105,8 +109,10 @@ internal sealed class ClampedFill
         if (cutOff < clock) (clock, rules) = (cutOff, []);
         else if (rules.Count == 0) return null;
         CutAt(clock);
+        FillStart next = FillStart.From(marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation));
+        if (!isCut && clock == end) _rest.NoteFull(clamped, next, _total);
         foreach (ClampRule rule in rules) Make(rule, clock);
-        return FillStart.From(marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation));
+        return next;
     }
 
     /// <summary>Follows one step in which trapped gas pushes back; returns how the next stretch begins, or null when all has come to rest.</summary>
@@ -128,13 +134,19 @@ internal sealed class ClampedFill
         if (leak is not null && start.Clock >= leak.Until) return Rest(clamped, start, withoutGas);
         due = Math.Min(due, Math.Max(start.Clock, leak?.Until ?? due));
         GasStepper stepper = new(clamped, reached, _track.Arrival, BagPressure, _conditions.Bag!.Ambient - BagPressure, leak) { Before = _marcher };
-        FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, LongestStep * Math.Max(scale, start.Clock)), _cancellation);
+        // Where nothing moves any more, what is due is waited for in one step.
+        bool rests = _rest.IsReachedSince(_turnedAt);
+        if (rests) _pace.Span = due - start.Clock;
+        double longest = rests ? double.PositiveInfinity : LongestStep * Math.Max(scale, start.Clock);
+        FillStretch stretch = stepper.Step(start, _pockets, _pace, Math.Min(due - start.Clock, longest), _cancellation);
         FillMarcher marcher = _marcher = stretch.Marcher!;
         FillState state = marcher.StateAt(stretch.End, withPressure: true, FillMarcher.HandOverTolerance, _cancellation);
         if (!stretch.Gas!.GoesOnFrom(_gas)) _front = null;
         _front = FrontTracker.FollowStep(clamped, marcher, _track, _front, start.Clock, state, _cancellation);
         _gas = stretch.Gas;
         _stretches.Add(stretch with { Marcher = null });
+        _gasSteps++;
+        Tell(0);
 
         (double clock, IReadOnlyList<ClampRule> rules) = First(start.Clock, stretch.End, isFull: false);
         double cutOff = PocketFinder.FirstSealed(clamped, _track.Arrival, start.Clock);
@@ -303,5 +315,7 @@ internal sealed class ClampedFill
         };
     }
 
-    private void Tell(double share) => _progress?.Invoke((_stretches.Count + share) / (_stretches.Count + 1 + _pending.Count));
+    // How many turns and steps of trapped gas are still to come nobody knows: each takes its part of what is left.
+    private void Tell(double share) => _progress?.Invoke(
+        1 - (1 - PartOfStretch * share) * Math.Pow(1 - PartOfStretch, _stretches.Count - _gasSteps) * Math.Pow(1 - PartOfGasStep, _gasSteps));
 }

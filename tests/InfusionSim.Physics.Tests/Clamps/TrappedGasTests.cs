@@ -45,6 +45,52 @@ public sealed class TrappedGasTests
         FillState before = map.StateAt(map.Turns[1].Clock), after = map.StateAt(map.Stretches[^1].End);
         double inLines = Enumerable.Range(map.Problem.Operator.CellCount, map.Problem.Operator.LineNodes).Sum(node => map.Problem.PoreVolume[node] * (before.Saturation[node] - after.Saturation[node]));
         (after.ResinOut[1] - before.ResinOut[1]).ShouldBe(opened - pressed + inLines, 1e-9 * map.Problem.PoreVolume.Sum());
+        // It was full when the feeds were shut; what opens again afterwards does not make it later.
+        map.FillClock.ShouldBeLessThanOrEqualTo(map.Turns[1].Clock);
+        map.FillClock.ShouldBeGreaterThan(map.Turns[0].Clock);
+        ShouldBalance(map);
+    }
+
+    [Theory]
+    [InlineData(2e3)]
+    [InlineData(0)]
+    public void Pocket_UnderAVacuumThatIsDeepened_OpensFurther(double deeper)
+    {
+        // A vent line across the strip is shut when reached; what is sealed in behind it opens again when the feeds are shut, and further under less pressure. In a perfect
+        // vacuum it opens until it finds the vent.
+        Panel panel = ClampedStrip.Panel();
+        double minute = 20 * ClampedStrip.ClockTo(0.5) / ClampedStrip.Rate;
+        Panel turned = panel with
+        {
+            Feeds = [panel.Feeds[0].Turned(1, new ClampStep(new WhenFull(), 0)), new Feed("F2", ClampedStrip.Across(0.5), 0.012).Turned(1, new ClampStep(new WhenFull(), 0))],
+            Vents =
+            [
+                new Vent("V1", ClampedStrip.Across(0.2), 0.012, VentKind.Tube).Turned(1, new ClampStep(new WhenReached("V1"), 0)),
+                new Vent("V2", ClampedStrip.Across(0.05), 0.012, VentKind.Tube).Turned(0, new ClampStep(new WhenFull(), 1)),
+            ],
+        };
+        FillMap map = ClampedStrip.Fill(turned, Bag with { Steps = [new BagStep(new AtTime(minute), deeper)] });
+        map.BagTurns.ShouldHaveSingleItem().Clock.ShouldBe(minute * ClampedStrip.Rate, 1e-9 * minute * ClampedStrip.Rate);
+        GasPocket[] pockets = [.. map.Stretches.SelectMany(static stretch => stretch.Pockets)];
+        double amount = pockets[0].Amount, opened = GasOf(map, map.BagTurns[0].Clock);
+        foreach (GasPocket pocket in pockets) pocket.Amount.ShouldBe(amount, Exact * amount);
+        opened.ShouldBe(amount / 5e3, 0.01 * opened);
+        if (deeper > 0) GasOf(map, map.Stretches[^1].End).ShouldBe(amount / deeper, 0.01 * amount / deeper);
+        else map.Pockets.ShouldBeEmpty();
+        ShouldBalance(map);
+    }
+
+    [Fact]
+    public void Clamp_DueLongAfterAllIsAtRest_IsWaitedForInOneStep()
+    {
+        Panel panel = ClampedStrip.Panel() with { Vents = [] };
+        int steps = ClampedStrip.Fill(panel, Bag).Stretches.Count;
+        double minute = 1000 * ClampedStrip.ClockTo(0.5) / ClampedStrip.Rate;
+        Panel turned = panel with { Vents = [ClampedStrip.Panel().Vents[0].Turned(0, new ClampStep(new AtTime(minute), 1))] };
+        FillMap map = ClampedStrip.Fill(turned, Bag);
+        map.Turns.ShouldHaveSingleItem().Clock.ShouldBe(minute * ClampedStrip.Rate, 1e-9 * minute * ClampedStrip.Rate);
+        map.Stretches.Count(stretch => stretch.End <= map.Turns[0].Clock).ShouldBeLessThan(steps + 5);
+        map.Pockets.ShouldBeEmpty();
         ShouldBalance(map);
     }
 
