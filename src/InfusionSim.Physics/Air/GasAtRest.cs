@@ -84,7 +84,7 @@ internal sealed class GasAtRest
         int end = at > 0 ? at - 1 : _notes.Count - 1, first = end;
         double last = _notes[end].Gas;
         while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Math.Max(Rounding, _notes[end].Room)) first--;
-        double clock = _notes[first].Clock;
+        double clock = first > 0 && _notes[first - 1].Room <= Math.Max(Rounding, _notes[end].Room) ? Between(_notes[first - 1], _notes[first], last) : _notes[first].Clock;
         HashSet<int> dry = [.. pockets.SelectMany(static pocket => pocket.Nodes)];
         int lastCell = -1;
         for (int cell = 0; cell < problem.Operator.CellCount; cell++)
@@ -94,6 +94,13 @@ internal sealed class GasAtRest
         }
 
         return new FillTotal(clock, lastCell, withoutGas.SteadyPressure, withoutGas.Fills);
+    }
+
+    // Within a step the volume runs straight, to within what a step resolves.
+    private static double Between((double Clock, double Gas, double Room, double Filled) before, (double Clock, double Gas, double Room, double Filled) after, double last)
+    {
+        double sought = last * (before.Gas > last ? 1 + Near : 1 - Near);
+        return before.Clock + (after.Clock - before.Clock) * Math.Clamp((before.Gas - sought) / (before.Gas - after.Gas), 0, 1);
     }
 
     private static double FilledIn(FillProblem problem, double[] saturation)
