@@ -9,7 +9,7 @@ using InfusionSim.Protocol.Units;
 
 namespace InfusionSim.Cli.Commands;
 
-/// <summary>`selftest`: fills whose time is known from a formula, on four grids, through the service.</summary>
+/// <summary>`selftest`: panels of which a number is known from a formula, on four grids, through the service.</summary>
 public static class SelftestCommand
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, PropertyNamingPolicy = JsonNamingPolicy.CamelCase };
@@ -20,7 +20,7 @@ public static class SelftestCommand
     {
         Option<string?> server = CommandOptions.Server();
         Option<bool> json = CommandOptions.Json();
-        ExampleCommand command = new("selftest", "Check this program against fills whose time is known from a formula.", "infusionsim selftest")
+        ExampleCommand command = new("selftest", "Check this program against formulas: fill times, pressures, what stays dry.", "infusionsim selftest")
         {
             Footnote = "Exit code: 0 all as they should be, 1 at least one is off, 3 no service.",
         };
@@ -31,10 +31,11 @@ public static class SelftestCommand
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             List<SelftestResult> results = await screen.WithProgressAsync("Checking", async told =>
             {
+                SelftestRun run = new(client);
                 List<SelftestResult> done = [];
                 foreach (ClosedForm check in ClosedForms.All)
                 {
-                    done.Add(await SelftestRun.RunAsync(client, check, cancellation));
+                    done.Add(await run.RunAsync(check, cancellation));
                     told((double)done.Count / ClosedForms.All.Count);
                 }
 
@@ -58,7 +59,8 @@ public static class SelftestCommand
         rows.AddRange(results.Select(Row));
         foreach (string line in TextTable.Lines(rows)) screen.Output.WriteLine(line);
         screen.Output.WriteLine();
-        screen.Output.WriteLine("In the columns: error of the time on 25, 50, 100 and 200 squares across. Order: how often the error halves when the squares do; - where what is left is not theirs.");
+        screen.Output.WriteLine(
+            "In the columns: error on 25, 50, 100 and 200 squares across. Order: how often the error halves when the squares do; - where what is left is not theirs.");
         int off = results.Count(result => !result.Passes);
         screen.Output.WriteLine(off == 0 ? $"All {results.Count} as they should be." : $"{off} of {results.Count} are off. Please report this table.");
     }
@@ -66,7 +68,7 @@ public static class SelftestCommand
     private static IReadOnlyList<string> Row(SelftestResult result) =>
     [
         result.Check.Name,
-        result.Check.ExpectedTimeS.ToString("0.00", CultureInfo.InvariantCulture) + " s",
+        result.Check.Expected.ToString(result.Check.Expected < 10 ? "0.0000" : "0.00", CultureInfo.InvariantCulture) + (result.Check.Unit.Length > 0 ? $" {result.Check.Unit}" : ""),
         .. result.Errors.Select(error => Math.Abs(error) < 1e-6 ? "0" : Numbers.Figures(100 * error, 2) + " %"),
         result.IsExact ? "exact" : result.IsSettled ? "-" : result.Order.ToString("0.0", CultureInfo.InvariantCulture),
         result.Passes ? "ok" : "OFF",
@@ -76,7 +78,8 @@ public static class SelftestCommand
     {
         Check = result.Check.Name,
         result.Check.Source,
-        result.Check.ExpectedTimeS,
+        result.Check.Expected,
+        result.Check.Unit,
         SquaresAcross = SelftestResult.Across,
         ErrorRatios = result.Errors.Select(error => double.IsFinite(error) ? error : (double?)null),
         Order = result.IsSettled || !double.IsFinite(result.Order) ? (double?)null : result.Order,

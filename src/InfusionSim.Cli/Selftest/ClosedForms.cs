@@ -3,14 +3,20 @@ using static InfusionSim.Cli.Shapes.Drawing;
 
 namespace InfusionSim.Cli.Selftest;
 
-/// <summary>Fills with a known time, of cloth alone. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving pressure.</summary>
+/// <summary>Fills with a known time, of cloth alone, and all other checks after them. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving pressure.</summary>
 public static class ClosedForms
 {
     private const int RoundCorners = 720;
     private const int MarksAllRound = 40;
 
     /// <summary>φ μ / (K Δp) [s/m²].</summary>
-    internal const double Slowness = 0.5 * 0.2 / (1e-10 * 1e5);
+    internal const double Slowness = Porosity * 0.2 / (1e-10 * 1e5);
+
+    /// <summary>Porosity of the cloth [-].</summary>
+    internal const double Porosity = 0.5;
+
+    /// <summary>Thickness of the cloth [mm].</summary>
+    internal const double ThicknessMm = 3;
 
     /// <summary>All checks.</summary>
     public static readonly IReadOnlyList<ClosedForm> All =
@@ -21,10 +27,13 @@ public static class ClosedForms
         new("fitting Ø 12 mm, front at 250 mm", "radial front: Adams & Rebenfeld (1988), from memory", Radial(0.006, 0.25), 600, 5e-3, Fitting, Marks),
         new("disc Ø 1 m, fed all round", "convergent radial front, derived: φμR²/(4KΔp)", Slowness * 0.25 / 4, 1000, 3e-3, Disc, Fill),
         new("the same disc, half way in", "convergent radial front, derived", Convergent(0.5, 0.25), 1000, 3e-3, Disc, Marks),
-        new("rectangle 600 x 400, fed all round", "torsion function: Timoshenko & Goodier, Theory of Elasticity, from memory", Slowness * Rectangle(0.4, 0.6), 400, 3e-3, PlainRectangle, Fill),
+        new("rectangle 600 x 400, fed all round", "torsion function: Timoshenko & Goodier, Theory of Elasticity, from memory", Slowness * Rectangle(0.4, 0.6), 400, 3e-3,
+            PlainRectangle, Fill),
         new("ellipse 600 x 400, fed all round", "torsion function: Timoshenko & Goodier, from memory", Slowness * Ellipse(0.3, 0.2), 400, 3e-3, EllipsePlan, Fill),
-        new("triangle 500 mm, fed all round", "torsion function: Timoshenko & Goodier, from memory", Slowness * Math.Pow(0.5 * Math.Sqrt(3) / 2, 2) / 27, 433.0127, 5e-3, Triangle, Fill),
+        new("triangle 500 mm, fed all round", "torsion function: Timoshenko & Goodier, from memory", Slowness * Math.Pow(0.5 * Math.Sqrt(3) / 2, 2) / 27, 433.0127, 5e-3,
+            Triangle, Fill),
         .. LayUpForms.All,
+        .. ShotForms.All,
     ];
 
     private static double Radial(double fitting, double front) =>
@@ -45,7 +54,7 @@ public static class ClosedForms
 
     internal static double? Fill(FillForecast forecast) => forecast.HasFillTimeS ? forecast.FillTimeS : null;
 
-    private static double? Marks(FillForecast forecast) =>
+    internal static double? Marks(FillForecast forecast) =>
         forecast.TimingMarks.All(mark => mark.HasArrivalTimeS) ? forecast.TimingMarks.Average(mark => mark.ArrivalTimeS) : null;
 
     private static InfusionPlan Strip() => Strip(500, 100);
@@ -94,7 +103,10 @@ public static class ClosedForms
     {
         double goldenAngle = Math.PI * (3 - Math.Sqrt(5));
         for (int k = 0; k < MarksAllRound; k++)
-            plan.TimingMarks.Add(Mark($"M{k + 1}", new Point { XMm = centre.XMm + 250 * Math.Cos(k * goldenAngle), YMm = centre.YMm + 250 * Math.Sin(k * goldenAngle) }));
+        {
+            Point at = new() { XMm = centre.XMm + 250 * Math.Cos(k * goldenAngle), YMm = centre.YMm + 250 * Math.Sin(k * goldenAngle) };
+            plan.TimingMarks.Add(Mark($"M{k + 1}", at));
+        }
     }
 
     private static InfusionPlan PlainRectangle() => FedAllRound(Drawing(0, 0, 600, 400), At(300, 200));
@@ -136,7 +148,7 @@ public static class ClosedForms
         {
             Outline = outline,
             PermeabilityFactor = 1,
-            Zones = { new Zone { Name = "cloth", ThicknessMm = 3, Porosity = 0.5, Permeability = new Permeability { K1M2 = 1e-10 } } },
+            Zones = { new Zone { Name = "cloth", ThicknessMm = ThicknessMm, Porosity = Porosity, Permeability = new Permeability { K1M2 = 1e-10 } } },
         },
         Resin = new Resin { ViscosityPaS = 0.2, GelTimeMin = 1000, DensityKgPerM3 = 1100 },
         // A perfect vacuum: the formulas know of no air that is sealed in.

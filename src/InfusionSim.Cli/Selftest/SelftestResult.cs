@@ -2,7 +2,7 @@ namespace InfusionSim.Cli.Selftest;
 
 /// <summary>What came of one check on its grids.</summary>
 /// <param name="Check">The check.</param>
-/// <param name="Errors">Relative error on each grid, coarse to fine [-]; NaN where there was no time.</param>
+/// <param name="Errors">Relative error on each grid, coarse to fine [-]; NaN where the forecast had no such number.</param>
 public sealed record SelftestResult(ClosedForm Check, IReadOnlyList<double> Errors)
 {
     /// <summary>Squares across on each grid, coarse to fine [-].</summary>
@@ -14,7 +14,7 @@ public sealed record SelftestResult(ClosedForm Check, IReadOnlyList<double> Erro
     /// <summary>Relative error below which it is that of the solver [-].</summary>
     public const double Exact = 1e-6;
 
-    /// <summary>Whether every grid gives the formula's time to the solver's tolerance.</summary>
+    /// <summary>Whether every grid gives the formula's number to the solver's tolerance.</summary>
     public bool IsExact => Errors.All(error => Math.Abs(error) <= Exact);
 
     /// <summary>Whether no grid errs by more than what the squares have no say in.</summary>

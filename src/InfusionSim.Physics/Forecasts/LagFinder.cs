@@ -44,7 +44,8 @@ internal static class LagFinder
         };
     }
 
-    // How far the front on the bag side runs on until the mould is wet: the lag over the slope of the arrival.
+    // How far the front on the bag side runs on until the mould is wet: the lag over the mean of the slopes of arrival when it passes and when the
+    // mould is wet, which is exact where the time goes with the square of the distance.
     private static double? LengthOf(FillMap map, double[] bagSide, double[] toolSide, double least)
     {
         CutCellGrid cells = map.Problem.Cells;
@@ -53,14 +54,16 @@ internal static class LagFinder
         {
             double lag = toolSide[cell] - bagSide[cell];
             if (!(lag > least) || !double.IsFinite(lag)) continue;
-            double slope = Math.Sqrt(Math.Pow(Slope(cells, bagSide, cells.CentroidX, cell, 1, cells.Grid.ColumnOf), 2)
-                + Math.Pow(Slope(cells, bagSide, cells.CentroidY, cell, cells.Grid.Columns, cells.Grid.RowOf), 2));
-            if (slope > 0) lengths.Add(lag / slope);
+            double before = Steepness(cells, bagSide, cell), after = Steepness(cells, toolSide, cell);
+            if (before > 0 && after > 0) lengths.Add(2 * lag / (before + after));
         }
 
         lengths.Sort();
         return lengths.Count == 0 ? null : lengths[lengths.Count / 2];
     }
+
+    private static double Steepness(CutCellGrid cells, double[] arrival, int cell) => double.Hypot(
+        Slope(cells, arrival, cells.CentroidX, cell, 1, cells.Grid.ColumnOf), Slope(cells, arrival, cells.CentroidY, cell, cells.Grid.Columns, cells.Grid.RowOf));
 
     private static double Slope(CutCellGrid cells, double[] arrival, double[] place, int cell, int step, Func<int, int> lineOf)
     {
