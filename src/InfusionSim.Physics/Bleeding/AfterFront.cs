@@ -5,7 +5,9 @@ namespace InfusionSim.Physics.Bleeding;
 /// <summary>What happens after the front has arrived everywhere and a vent stays open: resin leaves, and takes the bubbles with it that the front has made.</summary>
 /// <remarks>
 /// The resin that filled last, a tenth of the pore volume of the part, was at the front longest and carries its bubbles. The clamp is advised when nine tenths of it have left at the
-/// pace of the resin (both shares are our own choice). Bubbles stick to fibres and rise, so some take longer: it is the earliest moment, not a promise.
+/// pace of the resin (both shares are our own choice). Bubbles stick to fibres and rise, so some take longer: it is the earliest moment, not a promise. Where air is trapped
+/// no such moment is told: the air is cut off from every vent, so that no waiting draws it out, and round it the resin stands still. An open vent lowers the pressure of the resin
+/// and lets the air grow; what it costs is told all the same.
 /// </remarks>
 public sealed record AfterFront
 {
@@ -21,26 +23,29 @@ public sealed record AfterFront
     /// <summary>When the resin gels [s]: no vent passes anything from then on, and a clamp must be shut before.</summary>
     public required double GelTime { get; init; }
 
+    /// <summary>Whether air is trapped, which no bleeding draws out; nothing is told then of the resin that filled last.</summary>
+    public bool AirStays { get; init; }
+
     /// <summary>When nine tenths of the resin that filled last have left [s]; null when that does not happen before gel or the vents shut.</summary>
-    public required double? LastResinOut { get; init; }
+    public double? LastResinOut { get; init; }
 
     /// <summary>The same at the fast end of the band [s]; null likewise.</summary>
-    public required double? LastResinOutFrom { get; init; }
+    public double? LastResinOutFrom { get; init; }
 
     /// <summary>The same at the slow end of the band [s]; null likewise.</summary>
-    public required double? LastResinOutTo { get; init; }
+    public double? LastResinOutTo { get; init; }
 
-    /// <summary>When to clamp the vents: when nine tenths of the resin that filled last and finds a vent before gel have left; never later than gel [s].</summary>
+    /// <summary>When to clamp the vents: when nine tenths of the resin that filled last and finds a vent before gel have left; never later than gel; where air stays, the end of the fill [s].</summary>
     public required double ClampTime { get; init; }
 
     /// <summary>Share of the resin that filled last that has left when the vents are clamped [-].</summary>
-    public required double LeftWhenClamped { get; init; }
+    public double LeftWhenClamped { get; init; }
 
     /// <summary>Share of the resin that filled last that stands still or finds no vent before gel [-].</summary>
-    public required double Stays { get; init; }
+    public double Stays { get; init; }
 
     /// <summary>Middle of what stays [m]; null when all of it leaves.</summary>
-    public required Point2? StaysAt { get; init; }
+    public Point2? StaysAt { get; init; }
 
     /// <summary>What each vent passes, in the panel's order; null for one that holds resin.</summary>
     public required IReadOnlyList<VentBleed?> Vents { get; init; }

@@ -1,5 +1,6 @@
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
+using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Network;
 
 namespace InfusionSim.Physics.Bleeding;
@@ -9,35 +10,39 @@ internal sealed class AfterFrontFinder
 {
     private const int Stretches = 12;
 
+    private readonly Forecast forecast;
     private readonly FillMap map;
     private readonly DriveClock clock;
     private readonly double end;
+    private readonly IReadOnlyList<double?> shut;
+    private readonly double[] flows;
 
-    private AfterFrontFinder(FillMap map, DriveClock clock, double end)
+    private AfterFrontFinder(Forecast forecast, IReadOnlyList<double?> shut)
     {
-        this.map = map;
-        this.clock = clock;
-        this.end = end;
+        this.forecast = forecast;
+        this.shut = shut;
+        (map, clock, end) = (forecast.Map, forecast.Clock, forecast.EndClock);
+        double rate = clock.RateAt(forecast.EndTime);
+        flows = [.. forecast.Vents.Select((vent, k) => shut[k] <= forecast.EndTime || rate <= 0 ? 0 : vent.ResinOutRate / rate)];
     }
 
-    /// <summary>What happens after the front has arrived; null when no vent passes resin then.</summary>
-    /// <param name="map">Where the resin goes.</param>
-    /// <param name="clock">When.</param>
-    /// <param name="end">Drive clock at which the last place is full [-]; below that of gel.</param>
-    /// <param name="resinOut">Volume that has left through each vent up to the end [m³].</param>
+    /// <summary>What happens after the front has arrived; null when the panel neither fills nor is full but for trapped air, and when no vent passes resin then.</summary>
+    /// <param name="forecast">A forecast with its arrivals.</param>
     /// <param name="shut">When each vent is clamped according to the plan, or no feed is left open [s]; null for one that goes on passing resin.</param>
-    /// <param name="factor">How uncertain the permeability is, times or divided by [-].</param>
     /// <param name="cancellation">Stops the work.</param>
-    public static AfterFront? Of(
-        FillMap map, DriveClock clock, double end, IReadOnlyList<double> resinOut, IReadOnlyList<double?> shut, double factor, CancellationToken cancellation)
+    public static AfterFront? Of(Forecast forecast, IReadOnlyList<double?> shut, CancellationToken cancellation)
     {
-        if (!(end < clock.GelClock)) return null;
-        AfterFrontFinder finder = new(map, clock, end);
-        double endTime = clock.TimeAt(end);
-        double[] flows = [.. Enumerable.Range(0, shut.Count).Select(vent => shut[vent] <= endTime ? 0 : finder.FlowOut(vent))];
-        if (flows.All(static flow => flow <= 0)) return null;
+        if (forecast.Outcome is not (Outcome.Fills or Outcome.TrapsAir) || !(forecast.EndClock < forecast.Clock.GelClock)) return null;
+        AfterFrontFinder finder = new(forecast, shut);
+        if (finder.flows.All(static flow => flow <= 0)) return null;
+        return forecast.Outcome == Outcome.Fills ? finder.WhenFull(cancellation) : finder.WithTrappedAir();
+    }
+
+    private AfterFront WhenFull(CancellationToken cancellation)
+    {
+        double factor = forecast.Likely.PermeabilityFactor;
         LastResin last = map.LastResinAt(end, cancellation);
-        double limit = finder.LastOpening(flows, shut), leaving = last.ClockWhenLeft(AfterFront.LeftShare);
+        double limit = LastOpening(), leaving = last.ClockWhenLeft(AfterFront.LeftShare);
 
         // Where some of it stays whatever one waits for, nine tenths of the rest are waited for.
         double leaves = last.LeftAfter(limit - end);
@@ -45,18 +50,31 @@ internal sealed class AfterFrontFinder
         if (!(advised <= limit)) advised = limit;
         return new AfterFront
         {
-            EndTime = endTime,
+            EndTime = forecast.EndTime,
             GelTime = clock.GelTime,
-            LastResinOut = finder.TimeBefore(limit, end + leaving),
-            LastResinOutFrom = finder.TimeBefore(limit, (end + leaving) / factor),
-            LastResinOutTo = finder.TimeBefore(limit, (end + leaving) * factor),
+            LastResinOut = TimeBefore(limit, end + leaving),
+            LastResinOutFrom = TimeBefore(limit, (end + leaving) / factor),
+            LastResinOutTo = TimeBefore(limit, (end + leaving) * factor),
             ClampTime = clock.TimeAt(advised),
             LeftWhenClamped = last.LeftAfter(advised - end),
             Stays = 1 - last.LeftAfter(limit - end),
             StaysAt = last.MiddleOfRest(limit - end),
-            Vents = [.. flows.Select((flow, vent) => flow > 0 ? finder.AtVent(vent, flow, resinOut[vent], shut[vent], advised) : null)],
+            Vents = VentsUntil(advised),
         };
     }
+
+    // The resin that filled last lies round the air, where hardly anything flows; how long that bleeds is nothing to wait for.
+    private AfterFront WithTrappedAir() => new()
+    {
+        EndTime = forecast.EndTime,
+        GelTime = clock.GelTime,
+        AirStays = true,
+        ClampTime = forecast.EndTime,
+        Vents = VentsUntil(end),
+    };
+
+    private VentBleed?[] VentsUntil(double advised) =>
+        [.. flows.Select((flow, vent) => flow > 0 ? AtVent(vent, flow, forecast.Vents[vent].ResinOut, shut[vent], advised) : null)];
 
     private VentBleed AtVent(int vent, double flow, double before, double? shut, double advised)
     {
@@ -69,7 +87,7 @@ internal sealed class AfterFrontFinder
     }
 
     // The clock at which the last of the vents that pass resin shuts, or gel.
-    private double LastOpening(double[] flows, IReadOnlyList<double?> shut)
+    private double LastOpening()
     {
         double latest = end;
         for (int vent = 0; vent < flows.Length; vent++)
@@ -78,14 +96,6 @@ internal sealed class AfterFrontFinder
     }
 
     private double? TimeBefore(double limit, double at) => at <= limit ? clock.TimeAt(at) : null;
-
-    private double FlowOut(int vent)
-    {
-        if (!map.Problem.VentPassesResin[vent]) return 0;
-        return ResinAccount.OutOf(map.ProblemAtEnd, vent, map.Total.SteadyPressure, Lift);
-
-        double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
-    }
 
     private double HoseVolume(int vent) => map.Problem.Network.Nodes
         .Where(node => node.Line == vent && node.Part is LinePart.Vent or LinePart.VentHose).Sum(static node => node.Volume);

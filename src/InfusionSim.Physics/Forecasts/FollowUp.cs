@@ -13,13 +13,10 @@ internal static class FollowUp
     /// <param name="cancellation">Stops the work.</param>
     public static Forecast Of(Forecast forecast, Resin resin, CancellationToken cancellation)
     {
-        double[] resinOut = [.. forecast.Vents.Select(static vent => vent.ResinOut)];
         return forecast with
         {
             Quality = QualityFinder.Of(forecast.Map, forecast.Clock, resin.Wetting, forecast.EndClock),
-            AfterFront = forecast.Outcome == Outcome.Fills
-                ? AfterFrontFinder.Of(forecast.Map, forecast.Clock, forecast.EndClock, resinOut, VentShutting.Of(forecast), forecast.Likely.PermeabilityFactor, cancellation)
-                : null,
+            AfterFront = AfterFrontFinder.Of(forecast, VentShutting.Of(forecast), cancellation),
         };
     }
 }

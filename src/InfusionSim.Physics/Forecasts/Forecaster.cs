@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Bleeding;
 using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Clock;
 using InfusionSim.Physics.Flow;
@@ -131,8 +132,8 @@ public static class Forecaster
         FillEnd end = FillEnd.Of(map, spots, clock, goals, density, cancellation);
         FillState state = map.StateAt(end.Clock, cancellation: cancellation);
         IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];
-        IReadOnlyList<VentForecast> vents =
-            [.. Enumerable.Range(0, map.Problem.Vents.Count).Select(vent => AtVent(map, vent, end, state, clock, cancellation))];
+        double[] flows = end.GelsFirst ? new double[map.Problem.Vents.Count] : VentFlow.Of(map, cancellation);
+        IReadOnlyList<VentForecast> vents = [.. flows.Select((flow, vent) => AtVent(map, vent, end, clock, state.ResinOut[vent], flow, cancellation))];
         double? margin = end.Outcome == Outcome.StopsShort ? null : clock.GelClock / end.FillClock;
         bool fills = !end.StopsShort && !end.GelsFirst && end.EmptyPot is null;
         LikelyBand likely = new(
@@ -187,15 +188,10 @@ public static class Forecaster
     private static double[] TimesOf(double[] arrivals, FillEnd end, DriveClock clock) =>
         [.. arrivals.Select(arrival => double.IsNaN(arrival) ? double.NaN : TimeOf(arrival, end, clock) ?? double.PositiveInfinity)];
 
-    private static VentForecast AtVent(FillMap map, int vent, FillEnd end, FillState state, DriveClock clock, CancellationToken cancellation)
+    private static VentForecast AtVent(FillMap map, int vent, FillEnd end, DriveClock clock, double resinOut, double flow, CancellationToken cancellation)
     {
         (double wet, double filledThen) = map.VentReached(vent, cancellation);
-        double? arrival = TimeOf(wet, end, clock);
-        double? filled = arrival is null ? null : filledThen;
-        bool passes = map.Problem.VentPassesResin[vent] && !end.GelsFirst;
-        double rate = passes ? ResinAccount.OutOf(map.ProblemAtEnd, vent, map.Total.SteadyPressure, Lift) * clock.RateAt(clock.TimeAt(end.Clock)) : 0;
-        return new VentForecast(arrival, filled, state.ResinOut[vent], rate);
-
-        double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
+        double? arrival = TimeOf(wet, end, clock), filled = arrival is null ? null : filledThen;
+        return new VentForecast(arrival, filled, resinOut, flow * clock.RateAt(clock.TimeAt(end.Clock)));
     }
 }

@@ -9,9 +9,14 @@ namespace InfusionSim.Protocol.Forecasts;
 /// <summary>Turns what open vents do after the front has arrived into the contract's.</summary>
 internal static class AfterFrontMapping
 {
+    private const string CatchPot = "Catch pot: (resin out + what line and hose hold) × 1.5 to 2, common practice.";
+
+    private const string AirBasis =
+        "Trapped air is cut off from every vent: no waiting draws it out, and an open vent lowers the pressure that keeps it small. The catch pot is for what has come by the end. " + CatchPot;
+
     private const string Basis =
         "What filled last is the last tenth of the part's pore volume, counted as out when nine tenths of it have left at the pace of the resin, all vents open. Bubbles stick and take longer: "
-        + "look at the hose. Catch pot: (resin out + what line and hose hold) × 1.5 to 2, common practice.";
+        + "look at the hose. " + CatchPot;
 
     /// <summary>Maps it.</summary>
     /// <param name="after">What happens.</param>
@@ -25,7 +30,8 @@ internal static class AfterFrontMapping
             LeftWhenClampedFraction = Kept(after.LeftWhenClamped),
             StaysFraction = Kept(after.Stays),
             StaysAt = after.StaysAt is Point2 at ? ForecastMapping.ToPoint(at) : null,
-            Basis = Basis,
+            AirStays = after.AirStays,
+            Basis = after.AirStays ? AirBasis : Basis,
         };
         if (Finite.OrNone(after.LastResinOut) is double last) answer.LastResinOutTimeS = Kept(last);
         if (Finite.OrNone(after.LastResinOutFrom) is double from) answer.LastResinOutTimeFromS = Kept(from);

@@ -15,12 +15,19 @@ internal static class BleedWords
 
     private static string Until(AfterFront after, FillForecast forecast, string which, InfusionPlan plan)
     {
+        if (after.AirStays) return WithAir(after, which);
         string time = Amounts.Time(after.ClampTimeS), cost = after.UntilClampedG < 0.05 ? "" : $", {Amounts.Weight(after.UntilClampedG)} more";
         if (after.HasLastResinOutTimeS) return $"until {time}{Band(after)}, then clamp {which}: what filled last is out by then{cost}";
         if (after.LeftWhenClampedFraction == 0) return $"clamp {which} as soon as it is full, at {time}: what filled last stands still and does not come out";
         string until = Amounts.Time(forecast.GelTimeS) == time ? $"until just before it gels at {time}" : $"until {time}";
         string rest = after.StaysAt is Point at ? $", the rest stays in ({PlaceWords.Of(at, plan)})" : "";
         return $"{until}, then clamp {which}: {Amounts.Percent(after.LeftWhenClampedFraction)} of what filled last is out by then{rest}{cost}";
+    }
+
+    private static string WithAir(AfterFront after, string which)
+    {
+        string cost = after.ResinOutGPerMin < 0.05 ? "" : $", it costs {Amounts.Weight(after.ResinOutGPerMin)} a minute";
+        return $"clamp {which} as soon as the rest is full, at {Amounts.Time(after.ClampTimeS)}: waiting does not draw the trapped air out{cost}";
     }
 
     private static string Band(AfterFront after)

@@ -12,6 +12,9 @@ public class AfterFrontTests
 {
     private static readonly Bag Tight = new(1325, 101325);
 
+    // The same driving pressure with more air.
+    private static readonly Bag Poor = new(5e3, 105e3);
+
     private static readonly Resin Slow = new(0.2, 3600, 360, 1100);
 
     // Full at 1250 s; K h W Δp/(μ L) = 1e-10 · 3e-3 · 0.02 · 1e5/(0.2 · 0.5) = 6e-9 m³/s.
@@ -60,6 +63,47 @@ public class AfterFrontTests
     [Fact]
     public void Of_ResinThatGelsFirst_TellsNothing() => Predict(Strip(), Slow with { Gel = new StatedGel(360 + 600) }).AfterFront.ShouldBeNull();
 
+    // Two fields: between 0 and 400 mm air is cut off when the front covers the membrane at 100 mm, between 400 and 900 mm a strip fills to its own vent.
+    [Fact]
+    public void Of_TrappedAir_TellsWhatLeavesAndAdvisesNoWaiting()
+    {
+        Panel panel = TestPanels.Panel(
+            TestPanels.Rectangle(0, 0, 0.9, 0.02),
+            0.005,
+            [TestPanels.Cloth],
+            [TestPanels.Feed(Across(0)), TestPanels.Feed(Across(0.4))],
+            TestPanels.Vent(Across(0.1), VentKind.Membrane),
+            TestPanels.Vent(Across(0.9)));
+        Forecast forecast = Predict(panel, Slow, Poor);
+        forecast.Outcome.ShouldBe(Outcome.TrapsAir);
+        AfterFront after = forecast.AfterFront!;
+
+        after.AirStays.ShouldBeTrue();
+        after.ClampTime.ShouldBe(forecast.EndTime);
+        after.LastResinOut.ShouldBeNull();
+        after.Vents[0].ShouldBeNull();
+        VentBleed bleed = after.Vents[1]!;
+        bleed.Rate.ShouldBe(Rate, 1e-6 * Rate);
+        bleed.UntilClamped.ShouldBe(0);
+        bleed.UntilGel.ShouldBe(Rate * (3240 - forecast.EndTime), 1e-6 * bleed.UntilGel);
+        bleed.Planned.ShouldBe(bleed.BeforeEnd, 1e-15);
+    }
+
+    // A vent half way along the edge cuts off the far end. What it passes at rest is what the account of the resin says for the last part of the way there.
+    [Fact]
+    public void Flow_BesideTrappedAir_IsThatOfTheResinAccount()
+    {
+        Panel panel = TestPanels.Panel(
+            TestPanels.Rectangle(0, 0, 0.4, 0.2), 0.01, [TestPanels.Cloth], [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.2)))], TestPanels.Vent(TestPanels.Path((0.2, 0))));
+        Forecast forecast = Predict(panel, Slow, Poor);
+        forecast.DrySpots.ShouldNotBeEmpty();
+        double end = forecast.Map.Stretches[^1].End, before = forecast.Map.Stretches[^1].Start.Clock;
+        double passed = forecast.Map.StateAt(end).ResinOut[0] - forecast.Map.StateAt(before).ResinOut[0];
+
+        double expected = passed / (end - before) * forecast.Clock.RateAt(forecast.EndTime);
+        forecast.Vents[0].ResinOutRate.ShouldBe(expected, 2e-3 * expected);
+    }
+
     [Fact]
     public void Of_MembraneVent_PassesNothing() =>
         Predict(Strip() with { Vents = [TestPanels.Vent(TestPanels.Path((0.5, 0), (0.5, 0.02)), VentKind.Membrane)] }, Slow).AfterFront.ShouldBeNull();
@@ -95,7 +139,9 @@ public class AfterFrontTests
         VentShutting.LastShut(new(1, [new(new WhenReached("nowhere"), 0)]), forecast).ShouldBeNull();
     }
 
-    private static Forecast Predict(Panel panel, Resin resin) => Forecaster.Predict(panel, resin, Tight, new Goals(), 1.5);
+    private static Forecast Predict(Panel panel, Resin resin, Bag? bag = null) => Forecaster.Predict(panel, resin, bag ?? Tight, new Goals(), 1.5);
+
+    private static LinePath Across(double x) => TestPanels.Path((x, 0), (x, 0.02));
 
     private static Panel Strip() => TestPanels.Strip(0.5, 0.02, 0.005, TestPanels.Cloth) with
     {

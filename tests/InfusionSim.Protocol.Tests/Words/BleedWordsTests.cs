@@ -35,6 +35,13 @@ public sealed class BleedWordsTests
     }).ShouldStartWith("clamp V1 as soon as it is full, at 30 min: what filled last stands still and does not come out. Catch pot");
 
     [Fact]
+    public void Line_TrappedAir_AdvisesNoWaiting() => Line(static after =>
+    {
+        after.ClearLastResinOutTimeS();
+        (after.AirStays, after.ClampTimeS, after.ResinOutGPerMin) = (true, 1800, 6.6);
+    }).ShouldBe("clamp V1 as soon as the rest is full, at 30 min: waiting does not draw the trapped air out, it costs 6.6 g a minute. Catch pot 47 to 63 cm³");
+
+    [Fact]
     public void Line_SeveralVents_AreToldTogether() =>
         Line(static after => after.Vents.Add(new VentAfterFront { Name = "V2" })).ShouldContain("then clamp the vents:");
 
