@@ -91,6 +91,15 @@ public static class ResinComparison
     {
         if (candidate.Temperatures is not TemperatureRange range || forecast.GelMargin is not (double margin and > 0)) return null;
         double fullClock = forecast.Clock.GelClock / margin;
-        return BestTemperatureSearch.In(range, goals.SmallestGelMargin, temperature => WarmFill.At(candidate.Resin, bag, fullClock, temperature), cancellation);
+        if (BoilingLimit.Of(candidate.Resin, forecast.Bag.Deepest, range) is not double limit)
+        {
+            WarmFill coldest = FillAt(range.Lowest);
+            double? time = double.IsFinite(coldest.FillTime) ? coldest.FillTime : null;
+            return new(false, range.Lowest, time, coldest.GelMargin, range.Lowest, range.Highest) { IsBoundByBoiling = true, BoilsThroughout = true };
+        }
+
+        return BestTemperatureSearch.In(range with { Highest = limit }, goals.SmallestGelMargin, FillAt, cancellation) with { IsBoundByBoiling = limit < range.Highest };
+
+        WarmFill FillAt(double temperature) => WarmFill.At(candidate.Resin, bag, fullClock, temperature);
     }
 }

@@ -71,6 +71,8 @@ public static class ResinComparisonMapping
             GelMarginRatio = Finite.Needed(best.GelMargin, "a gel margin"),
             LowestDegC = UnitConversion.DegCFromKelvin(best.Lowest),
             HighestDegC = UnitConversion.DegCFromKelvin(best.Highest),
+            IsBoundByBoiling = best.IsBoundByBoiling,
+            BoilsThroughout = best.BoilsThroughout,
         };
         if (Finite.OrNone(best.FillTime) is double time) answer.FillTimeS = time;
         return answer;

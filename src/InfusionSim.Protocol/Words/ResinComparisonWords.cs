@@ -111,8 +111,10 @@ public static class ResinComparisonWords
     private static string Warmth(BestTemperature best, double asked)
     {
         string range = $"looked at {Degrees(best.LowestDegC)} to {Degrees(best.HighestDegC)} °C";
+        if (best.BoilsThroughout) return $"may boil under this vacuum at every temperature of the card; {range}. Ask for a weaker vacuum";
+        if (best.IsBoundByBoiling) range += "; warmer, it may boil under this vacuum";
         string margin = $"time to gel {Numbers.Figures(best.GelMarginRatio, 2)} times the time to fill";
-        string edge = best.HighestDegC - best.TemperatureDegC < AtTheEdgeDegC ? ", as warm as the card goes," : "";
+        string edge = best.HighestDegC - best.TemperatureDegC >= AtTheEdgeDegC ? "" : best.IsBoundByBoiling ? ", as warm as it may be without boiling," : ", as warm as the card goes,";
         return best.Found
             ? $"quickest to fill at {Degrees(best.TemperatureDegC)} °C{edge} with the margin you ask for ({Numbers.Say(asked)}): {Amounts.Time(best.FillTimeS)}, {margin}; {range}"
             : $"keeps the margin you ask for ({Numbers.Say(asked)}) at no temperature; nearest at {Degrees(best.TemperatureDegC)} °C, {margin}; {range}";

@@ -1,5 +1,6 @@
 using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Resins;
+using InfusionSim.Physics.Vacuum;
 using InfusionSim.Planning.Resins;
 
 namespace InfusionSim.Planning.Tests.Resins;
@@ -18,6 +19,8 @@ public sealed class BestTemperatureTests
     {
         Temperature = new TemperatureCourse(Reference),
     };
+
+    private static Resin WithStyrene(double moleFraction) => Warm(gelTime: 36_000) with { Volatiles = [new VolatileComponent(VolatileKind.Styrene, moleFraction)] };
 
     private static BestTemperature? Best(Resin resin, double wishedMargin, TemperatureRange? range) => ResinComparison
         .Of(ResinPanels.Strip(), [new ResinCandidate(resin, ResinPanels.Mixing, range)], ResinPanels.Bag, new Goals(SmallestGelMargin: wishedMargin), 1.5)[0].BestTemperature;
@@ -74,6 +77,39 @@ public sealed class BestTemperatureTests
         best.KeepsMargin.ShouldBeTrue();
         best.Temperature.ShouldBeInRange(Range.Lowest + 1, Range.Highest - 1);
         foreach (double off in (double[])[-0.5, 0.5]) FillTimeAt(resin, best.Temperature + off).ShouldBeGreaterThan(best.FillTime!.Value);
+    }
+
+    // Styrene, mole fraction 1, at 13.25 mbar: log10(p/bar) = 4.0593 − 1459.909/(T − 59.551) gives 1459.909/(4.0593 − log10(0.01325)) + 59.551 = 305.448 K.
+    [Fact]
+    public void Best_VolatileThatBoils_IsAsWarmAsItMayBe()
+    {
+        double expected = 1459.909 / (4.0593 - Math.Log10(0.01325)) + 59.551;
+        BestTemperature best = Best(WithStyrene(1), 2, Range)!;
+
+        (best.KeepsMargin, best.IsBoundByBoiling, best.BoilsThroughout).ShouldBe((true, true, false));
+        best.Temperature.ShouldBe(expected, 1e-3);
+        best.Highest.ShouldBe(best.Temperature);
+        new Volatiles(WithStyrene(1).Volatiles, best.Temperature).BubblePressure.ShouldBeLessThanOrEqualTo(ResinPanels.Bag.Pressure);
+    }
+
+    [Fact]
+    public void Best_VolatileThatBoilsFartherUp_IsBoundByTheMargin()
+    {
+        BestTemperature free = Best(Warm(), 2, Range)!, best = Best(Warm() with { Volatiles = WithStyrene(0.67).Volatiles }, 2, Range)!;
+
+        best.IsBoundByBoiling.ShouldBeTrue();
+        best.Temperature.ShouldBe(free.Temperature, 0.02);
+        best.Highest.ShouldBeGreaterThan(best.Temperature + 0.5);
+        free.IsBoundByBoiling.ShouldBeFalse();
+    }
+
+    [Fact]
+    public void Best_VolatileThatBoilsInTheColdToo_IsNoAdvice()
+    {
+        Resin resin = Warm(gelTime: 36_000) with { Volatiles = [new VolatileComponent(VolatileKind.Water, 1)] };
+        BestTemperature best = Best(resin, 2, Range)!;
+
+        (best.KeepsMargin, best.BoilsThroughout, best.Temperature).ShouldBe((false, true, Range.Lowest));
     }
 
     [Fact]

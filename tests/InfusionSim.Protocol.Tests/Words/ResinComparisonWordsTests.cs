@@ -91,6 +91,30 @@ public sealed class ResinComparisonWordsTests
         lines[3].Text.ShouldStartWith("warm resin heats itself sooner in the pot");
     }
 
+    [Fact]
+    public void Lines_CardThatBoils_SayThatThisIsTheLimit()
+    {
+        ResinOnPlan some = Fills("Some", 1800, 6000, true), all = Fills("All", 1200, 2700, true);
+        some.BestTemperature = new BestTemperature
+        {
+            Found = true,
+            TemperatureDegC = 32.1,
+            FillTimeS = 1500,
+            GelMarginRatio = 1.8,
+            LowestDegC = 15,
+            HighestDegC = 32.1,
+            IsBoundByBoiling = true,
+        };
+        all.BestTemperature = new BestTemperature { TemperatureDegC = 15, GelMarginRatio = 1.8, LowestDegC = 15, HighestDegC = 30, IsBoundByBoiling = true, BoilsThroughout = true };
+
+        IReadOnlyList<FillLine> lines = ResinComparisonWords.Lines(Plan, new CompareResinsResponse { Resins = { some, all }, BestIndex = 1 });
+
+        lines[1].Text.ShouldBe(
+            "Some: quickest to fill at 32.1 °C, as warm as it may be without boiling, with the margin you ask for (1.5): 25 min, time to gel 1.8 times the time to fill; "
+            + "looked at 15 to 32.1 °C; warmer, it may boil under this vacuum");
+        lines[2].Text.ShouldBe("All: may boil under this vacuum at every temperature of the card; looked at 15 to 30 °C. Ask for a weaker vacuum");
+    }
+
     [Theory]
     [InlineData(0.2, 0.31, "0.20 to 0.31 Pa·s")]
     [InlineData(0.2, 0.2, "0.20 Pa·s")]
