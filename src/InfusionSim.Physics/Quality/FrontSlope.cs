@@ -7,8 +7,9 @@ namespace InfusionSim.Physics.Quality;
 /// <remarks>
 /// Along each axis the parabola that fits best (least squares) to the arrival in the cells on both sides that are open to each other, a few of them, so that what is not known of single
 /// arrivals evens out; exact in a straight fill, whose arrival is a parabola, at an edge and beside a line too. Where two fronts meet the arrival turns
-/// round and the cell fills from both; the stretch ends before it, and at that cell itself the steeper side counts alone. Cells that an edge cuts are
-/// passed at odd moments: they take no part and have the mean slope of the whole ones beside them. Through the thickness the cells next to it count, in the same
+/// round and the cell fills from both; the stretch ends before it, and at that cell itself the steeper side counts alone. A cell that an edge cuts ends a stretch and counts at the
+/// middle of its cloth: round a cut-out the front turns most right beside it, where whole cells alone say too little. Of slivers, which are
+/// passed at odd moments, nothing is read; they have the mean slope of the cells beside them. Through the thickness the cells next to it count, in the same
 /// laminate. So close to a feed that the front was there before the first state was computed no slope is told.
 /// </remarks>
 internal sealed class FrontSlope
@@ -20,6 +21,9 @@ internal sealed class FrontSlope
     public const double Soonest = 1.0 / 2304;
 
     private const double Uncut = 1e-3;
+
+    // Share of a square below which a cut cell is a sliver (our own choice).
+    private const double Sliver = 0.3;
 
     // A fiftieth of the panel on either side, within bounds: what a picture of it can show.
     private const int Fewest = 1, Most = 8;
@@ -54,7 +58,7 @@ internal sealed class FrontSlope
     public double At(int node)
     {
         if (!Counts(node) || arrival[node] < soonest) return double.NaN;
-        if (IsWhole(node)) return Fitted(node);
+        if (IsRead(node)) return Fitted(node);
         (int right, int left, int up, int down) = (East(node), West(node), North(node), South(node));
         double? beside = MeanOf(right, left, up, down);
         beside ??= MeanOf(Beyond(right, North), Beyond(left, North), Beyond(right, South), Beyond(left, South), Beyond(up, East), Beyond(up, West), Beyond(down, East), Beyond(down, West));
@@ -69,7 +73,7 @@ internal sealed class FrontSlope
         int found = 0;
         foreach (int node in nodes)
         {
-            if (node < 0 || !IsWhole(node) || arrival[node] < soonest) continue;
+            if (node < 0 || !IsRead(node) || arrival[node] < soonest) continue;
             double slope = Fitted(node);
             if (double.IsNaN(slope)) continue;
             sum += slope;
@@ -98,18 +102,18 @@ internal sealed class FrontSlope
     private void Walk(AxisStretch stretch, int node, Func<int, int> after, Func<int, int> before)
     {
         stretch.Begin(node);
-        int up = Extend(stretch, node, after, amongWhole: true), down = Extend(stretch, node, before, amongWhole: true);
-        if (up + down == 0) (up, down) = (Extend(stretch, node, after, amongWhole: false), Extend(stretch, node, before, amongWhole: false));
+        int up = Extend(stretch, node, after, amongRead: true), down = Extend(stretch, node, before, amongRead: true);
+        if (up + down == 0) (up, down) = (Extend(stretch, node, after, amongRead: false), Extend(stretch, node, before, amongRead: false));
         if (up > 0 && down > 0) stretch.KeepSteeperOfTwoThatFall(arrival, up, noise);
     }
 
-    private int Extend(AxisStretch stretch, int node, Func<int, int> next, bool amongWhole)
+    private int Extend(AxisStretch stretch, int node, Func<int, int> next, bool amongRead)
     {
         int count = 0;
         for (int at = next(node), beyond; at >= 0 && count < reach; at = beyond, count++)
         {
-            if (amongWhole && !IsWhole(at)) break;
-            beyond = next(at);
+            if (amongRead && !IsRead(at)) break;
+            beyond = amongRead && !IsWhole(at) ? -1 : next(at);
 
             // Where the arrival turns round two fronts meet: that cell fills from both, and beyond it lies the other one.
             if (arrival[at] > arrival[node] && beyond >= 0 && arrival[beyond] < arrival[at] - noise) break;
@@ -129,7 +133,11 @@ internal sealed class FrontSlope
         return rise < 0 && fall < 0 ? Math.Min(rise, fall) : (rise * up - fall * down) / (up + down);
     }
 
-    private bool IsWhole(int node) => Math.Abs(cells.Area[node % step] / (cells.Grid.CellSize * cells.Grid.CellSize) - 1) < Uncut;
+    private bool IsWhole(int node) => ShareOf(node) > 1 - Uncut;
+
+    private bool IsRead(int node) => ShareOf(node) > Sliver;
+
+    private double ShareOf(int node) => cells.Area[node % step] / (cells.Grid.CellSize * cells.Grid.CellSize);
 
     private bool Counts(int node) => arrival[node] < double.PositiveInfinity;
 
