@@ -49,7 +49,7 @@ public static class FillWords
 
     private static string LastText(FillForecast forecast, FrontMap? map, InfusionPlan plan)
     {
-        if (forecast.LastToFill is null) return "no place can fill";
+        if (forecast.LastToFill is null) return LeakWords.DrivesResinOut(forecast) ? "no place stays full" : "no place can fill";
         string place = PlaceWords.OfLast(forecast, map, plan);
         return forecast.Outcome switch
         {

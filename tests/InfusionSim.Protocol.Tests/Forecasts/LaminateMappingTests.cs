@@ -48,4 +48,20 @@ public sealed class LaminateMappingTests
     public void Words_LaminateOfKnownFibre_AreOneLine() =>
         FillWords.Lines(StraightStrip.Plan(), Of()).Single(line => line.Label == "Part").Text.ShouldBe(
             "2.81 mm thick, 5147 g a square metre, 70 % of it fibre; 1235 g on 0.24 m²");
+
+    // What a plan says of core, mesh and peel ply has no weight in it, so none is made up.
+    [Fact]
+    public void Words_LayersWithoutWeight_AreNamedAsNotCounted()
+    {
+        InfusionPlan plan = StraightStrip.Plan();
+        plan.Cores.Add(new Core());
+        plan.FlowMeshes.Add(new FlowMesh());
+        Told(plan).ShouldBe("not counted: the core with its resin, of which a plan gives no weight; the flow mesh with its resin, which comes off");
+
+        plan.PeelPly = new PeelPly();
+        plan.Cores.Clear();
+        Told(plan).ShouldBe("not counted: flow mesh and peel ply with their resin, which come off");
+
+        static string Told(InfusionPlan plan) => FillWords.Lines(plan, Of()).SkipWhile(static line => line.Label != "Part").ElementAt(1).Text;
+    }
 }
