@@ -27,6 +27,10 @@ public sealed record BagForecast
     /// <remarks>Null without a leak, and when no air can leave.</remarks>
     public double? DryCloth { get; init; }
 
+    /// <summary>How long what leaks in takes to fill all pores with air of the shop's pressure [s], were none of it drawn off; null without a leak.</summary>
+    /// <remarks>Less than the time to gel: air that is cut off from the pump drives the resin out again. Ambient pressure times pore volume over the leak, derived.</remarks>
+    public double? PoresFilledIn { get; init; }
+
     /// <summary>Absolute pressure below which the resin boils [Pa]; null when no volatile is given, or no temperature.</summary>
     public double? BoilsBelow { get; init; }
 
@@ -40,7 +44,8 @@ public sealed record BagForecast
     /// <param name="bag">The bag.</param>
     /// <param name="resin">The resin.</param>
     /// <param name="dryCloth">How hard it is for gas to leave the dry cloth; null when no leak is given or no air can leave.</param>
-    public static BagForecast Of(Bag bag, Resin resin, DryRegionPressure? dryCloth)
+    /// <param name="poreVolume">All that resin can fill [m³].</param>
+    public static BagForecast Of(Bag bag, Resin resin, DryRegionPressure? dryCloth, double poreVolume)
     {
         ArgumentNullException.ThrowIfNull(bag);
         ArgumentNullException.ThrowIfNull(resin);
@@ -53,6 +58,7 @@ public sealed record BagForecast
                 ? pump.TimeToDraw(volume, bag.Ambient, bag.Pressure, bag.Leak ?? default)
                 : null,
             DryCloth = bag.Leak is GasLeak inward ? dryCloth?.PressureWith(bag.Pressure, inward, resin.Temperature?.At(0) ?? UsualRoom) : null,
+            PoresFilledIn = bag.Leak is { Throughput: > 0 } fast ? bag.Ambient * poreVolume / fast.Throughput : null,
             BoilsBelow = boiling?.BubblePressure,
             BoilingIsExtrapolated = boiling?.IsExtrapolated ?? false,
         };

@@ -20,6 +20,9 @@ internal sealed record FillEnd(
     /// <summary>Whether resin cannot reach a place, gel or not.</summary>
     public bool StopsShort { get; private init; }
 
+    /// <summary>Whether air that leaks in has driven the resin out of every place again, so that nothing is full and no moment is that of the fill.</summary>
+    public bool IsDrivenOut => LastCell < 0 && !StopsShort;
+
     /// <summary>The pot that is empty before the end; null for none.</summary>
     public EmptyPot? EmptyPot { get; private init; }
 

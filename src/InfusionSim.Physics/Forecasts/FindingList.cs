@@ -59,7 +59,7 @@ internal static class FindingList
         }
 
         bool thin = likely.GelMarginFrom < 1 || clock.GelClock / end.FillClock < goals.SmallestGelMargin;
-        if (!end.GelsFirst && !end.StopsShort && thin)
+        if (!end.GelsFirst && !end.StopsShort && !end.IsDrivenOut && thin)
             findings.Add(new(FindingKind.ThinMargin, Amount: clock.GelClock / end.FillClock));
         double resinOut = vents.Sum(static vent => vent.ResinOut);
         if (resinOut > goals.MostResinOut)

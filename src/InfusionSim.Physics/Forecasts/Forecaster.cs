@@ -114,7 +114,7 @@ public static class Forecaster
         ArgumentNullException.ThrowIfNull(flow);
         ArgumentNullException.ThrowIfNull(goals);
         ArgumentOutOfRangeException.ThrowIfLessThan(permeabilityFactor, 1);
-        BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth);
+        BagForecast vacuum = BagForecast.Of(bag, resin, flow.DryCloth, flow.Map.Problem.PoreVolume.Take(flow.Map.Problem.Operator.CellCount).Sum());
         DriveClock clock = new(resin, bag, flow.Map.ClockOf);
         Forecast judged = Judge(flow, clock, ClockIf, resin.Density, vacuum, goals, permeabilityFactor, cancellation);
         if (flow.Map.Problem.Panel is Panel panel) judged = judged with { ClampEvents = ClampEvents.Of(panel, bag, flow.Map.ClockOf, judged) };
@@ -134,8 +134,8 @@ public static class Forecaster
         IReadOnlyList<DrySpot> sealedSpots = [.. spots.Where(spot => spot.SealedClock < end.Clock || !end.GelsFirst)];
         double[] flows = end.GelsFirst ? new double[map.Problem.Vents.Count] : VentFlow.Of(map, cancellation);
         IReadOnlyList<VentForecast> vents = [.. flows.Select((flow, vent) => AtVent(map, vent, end, clock, state.ResinOut[vent], flow, cancellation))];
-        double? margin = end.Outcome == Outcome.StopsShort ? null : clock.GelClock / end.FillClock;
-        bool fills = !end.StopsShort && !end.GelsFirst && end.EmptyPot is null;
+        double? margin = end.Outcome == Outcome.StopsShort || end.IsDrivenOut ? null : clock.GelClock / end.FillClock;
+        bool fills = !end.StopsShort && !end.GelsFirst && !end.IsDrivenOut && end.EmptyPot is null;
         LikelyBand likely = new(
             permeabilityFactor,
             FillTimeAt(end, clockIf(1 / permeabilityFactor), 1 / permeabilityFactor),
@@ -180,7 +180,7 @@ public static class Forecaster
     }
 
     private static double? FillTimeAt(FillEnd end, DriveClock clock, double factor) =>
-        end.StopsShort || end.FillClock * factor > clock.GelClock ? null : clock.TimeAt(end.FillClock * factor);
+        end.StopsShort || end.IsDrivenOut || end.FillClock * factor > clock.GelClock ? null : clock.TimeAt(end.FillClock * factor);
 
     private static double? TimeOf(double arrival, FillEnd end, DriveClock clock) =>
         arrival <= end.Clock * (1 + Rounding) ? clock.TimeAt(Math.Min(arrival, end.Clock)) : null;

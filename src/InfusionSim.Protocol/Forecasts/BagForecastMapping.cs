@@ -16,6 +16,7 @@ internal static class BagForecastMapping
         if (bag.Leak is GasLeak leak)
         {
             answer.LeakMbarLPerS = UnitConversion.MbarLPerSFromThroughput(Finite.Needed(leak.Throughput, "the leak"));
+            if (Finite.OrNone(forecast.PoresFilledIn) is double filled) answer.LeakFillsPoresS = UnitConversion.Kept(filled);
             answer.LeakCm3PerMin = UnitConversion.Kept(leak.StandardCubicCentimetresPerMinute);
         }
 

@@ -32,7 +32,7 @@ public static class FillWords
         lines.Add(new FillLine("Air", AirWords.Text(forecast, plan)));
         lines.Add(new FillLine("Resin", ResinWords.Text(forecast, plan)));
         lines.AddRange(CardWords.Lines(forecast, plan));
-        lines.AddRange(LaminateWords.Lines(forecast));
+        lines.AddRange(LaminateWords.Lines(forecast, plan));
         lines.Add(new FillLine("Sure?", SureText(forecast, plan)));
         if (planFile is not null) lines.Add(new FillLine("Next", NextText(forecast, plan, planFile)));
         return lines;
@@ -69,7 +69,9 @@ public static class FillWords
             ? $"the band comes from the cloth (×/÷{Numbers.Say(factor)}, not measured here)"
             : "no band: the permeability is taken as exact";
         // Towards the height of its climb the resin only creeps, so its time says little; the height is what is known.
-        string known = forecast.Outcome == Outcome.StopsShort && forecast.HasHeightReachedMm ? $"the height is known to one square, {Amounts.Length(plan.Resolution.CellMm)}" : $"numerical error {numerical}";
+        string known = forecast.Outcome == Outcome.StopsShort && forecast.HasHeightReachedMm ? $"the height is known to one square, {Amounts.Length(plan.Resolution.CellMm)}"
+            : LeakWords.DrivesResinOut(forecast) ? "where the leak lies decides; it is taken as spread over the panel"
+            : $"numerical error {numerical}";
         return $"{known}; {band}";
     }
 
@@ -77,6 +79,7 @@ public static class FillWords
     {
         Outcome.Fills => $"infusionsim compare {planFile} other.json",
         Outcome.GelsFirst => $"shorten the way or take a slower resin, then infusionsim compare {planFile} other.json",
+        Outcome.TrapsAir when LeakWords.DrivesResinOut(forecast) => $"find the leak, then infusionsim fill {planFile} with what the next drop test shows",
         Outcome.TrapsAir => $"infusionsim plot {planFile} --picture front -o front.png shows the dry spot; put a vent there",
         Outcome.StopsShort when forecast.HasHeightReachedMm => $"raise the pot or feed from higher up, then infusionsim compare {planFile} other.json",
         Outcome.StopsShort when forecast.Findings.Any(static finding => finding is { Kind: FindingKind.StopsShort, Line.Length: > 0 }) =>

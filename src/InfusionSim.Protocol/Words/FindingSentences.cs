@@ -38,10 +38,12 @@ public static class FindingSentences
             FindingKind.StopsShort =>
                 $"The resin comes to rest{When(finding)} with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{Of(finding, ", leaves ", "")}{(finding.HasAmount ? " dry" : "")}{Where(finding, plan, ": ")}. "
                 + "Give that place a feed of its own, or hold the resin back at the vent that drinks it.",
+            FindingKind.TrapsAir when plan.Vents.Count == 0 && LeakWords.DrivesResinOut(forecast) =>
+                $"There is no vent, and {LeakWords.Pace(forecast)}: it drives the resin out again. Find the leak, and put a vent where the cloth fills last.",
             FindingKind.TrapsAir when plan.Vents.Count == 0 =>
                 "There is no vent: all the air under the bag stays in the cloth. Put a vent where the cloth fills last.",
             FindingKind.TrapsAir =>
-                $"A dry spot of {Of(finding, "", "unknown size")} stays{Where(finding, plan, " at ")}{Sealed(finding)}. Put a vent there, or move a feed so that the resin gets there last.",
+                $"A dry spot of {Of(finding, "", "unknown size")} stays{Where(finding, plan, " at ")}{Sealed(finding)}. {(LeakWords.DrivesResinOut(forecast) ? $"It grows, for {LeakWords.Pace(forecast)}: find the leak first. " : "")}Put a vent there, or move a feed so that the resin gets there last.",
             FindingKind.VentReachedEarly => VentReachedEarly(finding, forecast, line),
             FindingKind.ThinMargin =>
                 $"{Margin(forecast)}{SlowCase(forecast)}. Open sooner after mixing, take a slower resin or add a feed.",

@@ -20,6 +20,7 @@ public static class OutcomeWords
     public static FillLine Line(FillForecast forecast, InfusionPlan plan) => new(LabelOf(forecast.Outcome), forecast.Outcome switch
     {
         Outcome.GelsFirst => $"solid {Amounts.Time(forecast.EndTimeS)} after opening with {Amounts.Percent(forecast.FilledFraction)} of the cloth full{FastCase(forecast)}",
+        Outcome.TrapsAir when plan.Vents.Count == 0 && LeakWords.DrivesResinOut(forecast) => $"there is no vent, and {LeakWords.Pace(forecast)}: it drives the resin out again",
         Outcome.TrapsAir when plan.Vents.Count == 0 => "there is no vent: all the air under the bag stays in the cloth",
         Outcome.TrapsAir => $"comes to rest {Amounts.Time(forecast.EndTimeS)} after opening{Band(forecast)}, {LargestSpot(forecast, plan)}",
         Outcome.StopsShort when forecast.HasHeightReachedMm =>

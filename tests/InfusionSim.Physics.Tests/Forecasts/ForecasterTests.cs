@@ -3,6 +3,7 @@ using InfusionSim.Physics.Forecasts;
 using InfusionSim.Physics.Panels;
 using InfusionSim.Physics.Resins;
 using InfusionSim.Physics.Tests.Flow;
+using InfusionSim.Physics.Vacuum;
 
 namespace InfusionSim.Physics.Tests.Forecasts;
 
@@ -139,6 +140,22 @@ public class ForecasterTests
     {
         Forecast forecast = Forecaster.Predict(Strip(), Slow, Tight, new Goals(LargestDrySpot: 3.9 * 25e-6), 1.5);
         forecast.Findings.ShouldHaveSingleItem().Kind.ShouldBe(FindingKind.GoalFinerThanResolution);
+    }
+
+    // 76 s of this leak fill the pores with air of the shop's pressure: without a vent the resin is driven out again long before it gels.
+    [Fact]
+    public void Predict_LeakThatFillsThePoresBeforeGel_HasNoFillTime()
+    {
+        Panel panel = TestPanels.Strip(0.5, 0.02, 0.02, TestPanels.Cloth);
+        Forecast forecast = Forecaster.Predict(panel, Slow, Tight with { Leak = new GasLeak(0.02) }, new Goals(), 1.5);
+
+        forecast.Bag.PoresFilledIn!.Value.ShouldBe(101_325 * 1.5e-5 / 0.02, 1e-6);
+        forecast.Outcome.ShouldBe(Outcome.TrapsAir);
+        forecast.LastToFill.ShouldBeNull();
+        forecast.FillTime.ShouldBeNull();
+        forecast.GelMargin.ShouldBeNull();
+        forecast.Likely.FillTimeFrom.ShouldBeNull();
+        forecast.Findings.ShouldNotContain(static finding => finding.Kind == FindingKind.ThinMargin);
     }
 
     [Fact]

@@ -51,6 +51,37 @@ public sealed class BagWordsTests
             .ShouldBe("the resin boils below 4.4 mbar (extrapolated); the bag has 2 mbar: it may bubble near the vents");
     }
 
+    [Fact]
+    public void Lines_LeakThatFillsThePoresBeforeGel_SayThatItDrivesTheResinOut()
+    {
+        InfusionPlan plan = StraightStrip.With(static plan => plan.Vents.Clear());
+        FillForecast forecast = Strip(new BagForecast { LeakMbarLPerS = 5, LeakCm3PerMin = 296, LeakFillsPoresS = 73 });
+        (forecast.Outcome, forecast.LastToFill) = (Outcome.TrapsAir, null);
+        forecast.ClearSpareTimeS();
+
+        IReadOnlyList<FillLine> lines = FillWords.Lines(plan, forecast, planFile: "leak.json");
+
+        string pace = $"there is no vent, and the leak would fill all pores with air in {Amounts.Time(73)}: it drives the resin out again";
+        lines[0].ShouldBe(new FillLine("TRAPS AIR", pace));
+        lines.Single(static line => line.Label == "Last").Text.ShouldBe("no place stays full");
+        lines.Single(static line => line.Label == "Sure?").Text.ShouldStartWith("where the leak lies decides");
+        lines.Single(static line => line.Label == "Next").Text.ShouldStartWith("find the leak");
+        FindingSentences.Of(new Finding { Kind = FindingKind.TrapsAir }, forecast, plan).ShouldBe(
+            "T" + pace[1..] + ". Find the leak, and put a vent where the cloth fills last.");
+    }
+
+    [Fact]
+    public void Sentence_DrySpotThatALeakFeeds_SaysThatItGrows()
+    {
+        FillForecast forecast = Strip(new BagForecast { LeakMbarLPerS = 5, LeakFillsPoresS = 73 });
+        forecast.Outcome = Outcome.TrapsAir;
+        Finding finding = new() { Kind = FindingKind.TrapsAir, Amount = 2000, AmountUnit = "mm2" };
+
+        FindingSentences.Of(finding, forecast, StraightStrip.Plan()).ShouldContain($"It grows, for the leak would fill all pores with air in {Amounts.Time(73)}: find the leak first.");
+        forecast.Bag.LeakFillsPoresS = forecast.GelTimeS + 1;
+        FindingSentences.Of(finding, forecast, StraightStrip.Plan()).ShouldNotContain("leak");
+    }
+
     private static string Line(BagForecast bag) => FillWords.Lines(StraightStrip.Plan(), Strip(bag)).Single(line => line.Label == "Bag").Text;
 
     private static FillForecast Strip(BagForecast? bag)
