@@ -8,8 +8,10 @@ internal static class LineLabelPlacer
 {
     private const float Step = 3;
     private const float EndGap = 9;
-    private const float LongLine = 600;
     private const float Apart = 260;
+
+    /// <summary>Length from which a line has a further label, if nothing else is said [px].</summary>
+    internal const float LongLine = 600;
 
     /// <summary>Puts a text on the lines of one level; a level without room stays unlabelled.</summary>
     /// <param name="sheet">What is taken.</param>

@@ -22,8 +22,7 @@ internal sealed class LagScene
     private readonly SideLag _lag;
     private readonly double[] _levelsS;
     private readonly SKColor[] _colours;
-    private readonly List<List<Spot>>[] _above;
-    private readonly List<IReadOnlyList<Spot>>[] _lines;
+    private readonly LevelBands _bands;
     private readonly PlacedSigns _signs;
 
     /// <summary>Prepares a panel and places its labels.</summary>
@@ -33,8 +32,7 @@ internal sealed class LagScene
         _levelsS = lag.At is null ? [] : RoundTimes.Before(lag.LargestS);
         _colours = [.. Enumerable.Range(0, _levelsS.Length + 1).Select(i => LagColours.Of(i, _levelsS.Length + 1))];
         var field = SquareField.Continue(bag.Front.Grid, lag.BehindS, straight: false);
-        _above = [.. _levelsS.Select(level => ContourTracer.Trace(field, level))];
-        _lines = [.. _above.Select(rings => LineCutter.Cut(rings, field.CellMm / 4, IsWetOnBothSides))];
+        _bands = new LevelBands(view, bag.Cloth, _colours, [.. _levelsS.Select(level => ContourTracer.Trace(field, level))], field.CellMm, IsWetOnBothSides);
         (Sheet, _signs) = PlaceLabels();
     }
 
@@ -57,9 +55,9 @@ internal sealed class LagScene
         using var cloth = _view.ToPath(_bag.Cloth.Rings);
         canvas.Save();
         canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
-        DrawBands(canvas, cloth);
+        _bands.Fill(canvas, cloth);
         using var line = Theme.Stroke(Theme.Ink, Theme.IsochroneWidth);
-        FrontPainter.Lines(canvas, _view, _lines.SelectMany(lines => lines), line);
+        FrontPainter.Lines(canvas, _view, _bands.Lines.SelectMany(lines => lines), line);
         foreach (var side in new[] { _bag, _tool })
         {
             PanelPainter.Regions(canvas, _view, side.Map.Around(SquareState.DrySpot), side.Map.Around(SquareState.NeverReached));
@@ -78,18 +76,6 @@ internal sealed class LagScene
         LabelPainter.Draw(canvas, Sheet.Labels);
     }
 
-    private void DrawBands(SKCanvas canvas, SKPath cloth)
-    {
-        using var first = Theme.Fill(_colours[0]);
-        canvas.DrawPath(cloth, first);
-        for (var i = 0; i < _levelsS.Length; i++)
-        {
-            using var farther = _view.ToPath(_above[i]);
-            using var fill = Theme.Fill(_colours[i + 1]);
-            canvas.DrawPath(farther, fill);
-        }
-    }
-
     private (LabelSheet Sheet, PlacedSigns Signs) PlaceLabels()
     {
         var area = _view.Area;
@@ -106,15 +92,7 @@ internal sealed class LagScene
 
         PanelPainter.PlaceNames(sheet, _bag.Plan, _view, _bag.Cloth);
         var signs = PlacedSigns.Place(sheet, _bag.Plan, _view, _bag.Cloth);
-        var lines = _lines.Select(level => level.Select(_view.ToPixels).ToArray()).ToArray();
-        SKPoint? near = null;
-        for (var i = 0; i < lines.Length; i++)
-        {
-            SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line)];
-            near = LineLabelPlacer.Put(
-                sheet, TimeText.Of(_levelsS[i]), lines[i], others, pixel => _bag.Cloth.Contains(_view.ToSpot(pixel)), near, LongLine) ?? near;
-        }
-
+        _bands.PlaceNumbers(sheet, i => TimeText.Of(_levelsS[i]), LongLine);
         return (sheet, signs);
     }
 

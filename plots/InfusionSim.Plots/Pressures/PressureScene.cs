@@ -16,8 +16,7 @@ internal sealed class PressureScene
     private readonly PanelView _view;
     private readonly bool _isEnd;
     private readonly double _timeS;
-    private readonly List<List<Spot>>[] _above;
-    private readonly List<IReadOnlyList<Spot>>[] _isobars;
+    private readonly LevelBands _bands;
     private readonly LabelSheet _sheet;
     private readonly PlacedSigns _signs;
 
@@ -33,8 +32,7 @@ internal sealed class PressureScene
         var squares = answer.Front.Squares;
         double[] known = [.. moment.PressureMbarAbs.Select((pressure, i) => squares[i] == (byte)SquareState.NoCloth ? double.NaN : pressure)];
         var field = SquareField.Continue(moment.Grid, known, straight: true);
-        _above = [.. LevelsMbar.Select(level => ContourTracer.Trace(field, level))];
-        _isobars = [.. _above.Select(rings => LineCutter.Cut(rings, field.CellMm / 4, IsWet))];
+        _bands = new LevelBands(view, answer.Cloth, Colours, [.. LevelsMbar.Select(level => ContourTracer.Trace(field, level))], field.CellMm, IsWet);
         (_sheet, _signs) = PlaceLabels();
     }
 
@@ -62,9 +60,9 @@ internal sealed class PressureScene
         using var cloth = _view.ToPath(_cloth.Rings);
         canvas.Save();
         canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
-        DrawBands(canvas, cloth);
+        _bands.Fill(canvas, cloth);
         using var line = Theme.Stroke(Theme.Ink, Theme.IsochroneWidth);
-        FrontPainter.Lines(canvas, _view, _isobars.SelectMany(lines => lines), line);
+        FrontPainter.Lines(canvas, _view, _bands.Lines.SelectMany(lines => lines), line);
         FrontPainter.DryAt(canvas, _view, _map, _timeS, _isEnd);
         canvas.Restore();
         PanelPainter.LayUp(canvas, _plan, _view, cloth);
@@ -72,18 +70,6 @@ internal sealed class PressureScene
         PanelPainter.Lines(canvas, _plan, _view, withMarks: false);
         _signs.Draw(canvas);
         LabelPainter.Draw(canvas, _sheet.Labels);
-    }
-
-    private void DrawBands(SKCanvas canvas, SKPath cloth)
-    {
-        using var first = Theme.Fill(Colours[0]);
-        canvas.DrawPath(cloth, first);
-        for (var i = 0; i < LevelsMbar.Length; i++)
-        {
-            using var higher = _view.ToPath(_above[i]);
-            using var fill = Theme.Fill(Colours[i + 1]);
-            canvas.DrawPath(higher, fill);
-        }
     }
 
     private (LabelSheet Sheet, PlacedSigns Signs) PlaceLabels()
@@ -94,15 +80,8 @@ internal sealed class PressureScene
         PanelPainter.Block(sheet, _plan, _view);
         PanelPainter.PlaceNames(sheet, _plan, _view, _cloth);
         var signs = PlacedSigns.Place(sheet, _plan, _view, _cloth);
-        var lines = _isobars.Select(isobar => isobar.Select(_view.ToPixels).ToArray()).ToArray();
-        var front = _isEnd ? [] : _map.At(_timeS).Lines.SelectMany(line => _view.ToPixels(line));
-        SKPoint? near = null;
-        for (var i = lines.Length - 1; i >= 0; i--)
-        {
-            SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line), .. front];
-            near = LineLabelPlacer.Put(sheet, $"{LevelsMbar[i]:0} mbar", lines[i], others, pixel => _cloth.Contains(_view.ToSpot(pixel)), near) ?? near;
-        }
-
+        SKPoint[] front = _isEnd ? [] : [.. _map.At(_timeS).Lines.SelectMany(line => _view.ToPixels(line))];
+        _bands.PlaceNumbers(sheet, i => $"{LevelsMbar[i]:0} mbar", keepClear: front, highestFirst: true);
         return (sheet, signs);
     }
 

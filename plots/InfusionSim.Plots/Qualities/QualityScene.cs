@@ -18,8 +18,7 @@ internal sealed class QualityScene
     private readonly PanelAnswer _answer;
     private readonly QualityField _field;
     private readonly PanelView _view;
-    private readonly List<List<Spot>>[] _above;
-    private readonly List<IReadOnlyList<Spot>>[] _lines;
+    private readonly LevelBands _bands;
     private readonly PlacedSigns _signs;
 
     /// <summary>Prepares a panel and places its labels.</summary>
@@ -27,8 +26,8 @@ internal sealed class QualityScene
     {
         (_answer, _field, _view) = (answer, field, view);
         var squares = SquareField.Continue(answer.Front.Grid, [.. field.Values.Select(field.Scaled)], straight: false);
-        _above = [.. field.Levels.Select(level => ContourTracer.Trace(squares, field.Scaled(level)).FindAll(ring => !IsSpeck(ring, squares.CellMm)))];
-        _lines = [.. _above.Select(rings => LineCutter.Cut(rings, squares.CellMm / 4, IsWet))];
+        var above = field.Levels.Select(level => ContourTracer.Trace(squares, field.Scaled(level)).FindAll(ring => !IsSpeck(ring, squares.CellMm)));
+        _bands = new LevelBands(view, answer.Cloth, field.Colours, [.. above], squares.CellMm, IsWet);
         (Sheet, _signs) = PlaceLabels();
     }
 
@@ -47,12 +46,12 @@ internal sealed class QualityScene
         using var cloth = _view.ToPath(_answer.Cloth.Rings);
         canvas.Save();
         canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
-        DrawBands(canvas, cloth);
+        _bands.Fill(canvas, cloth);
         using var line = Theme.Stroke(Theme.Ink, Theme.IsochroneWidth);
         using var strong = Theme.Stroke(Theme.Ink, StrongWidth);
-        for (var i = 0; i < _lines.Length; i++)
+        for (var i = 0; i < _bands.Lines.Length; i++)
         {
-            FrontPainter.Lines(canvas, _view, _lines[i], _field.Strong.Contains(_field.Levels[i]) ? strong : line);
+            FrontPainter.Lines(canvas, _view, _bands.Lines[i], _field.Strong.Contains(_field.Levels[i]) ? strong : line);
         }
 
         PanelPainter.Regions(canvas, _view, _answer.Map.Around(SquareState.DrySpot), _answer.Map.Around(SquareState.NeverReached));
@@ -67,19 +66,6 @@ internal sealed class QualityScene
         }
 
         LabelPainter.Draw(canvas, Sheet.Labels);
-    }
-
-    private void DrawBands(SKCanvas canvas, SKPath cloth)
-    {
-        var colours = _field.Colours;
-        using var first = Theme.Fill(colours[0]);
-        canvas.DrawPath(cloth, first);
-        for (var i = 0; i < _above.Length; i++)
-        {
-            using var higher = _view.ToPath(_above[i]);
-            using var fill = Theme.Fill(colours[i + 1]);
-            canvas.DrawPath(higher, fill);
-        }
     }
 
     private (LabelSheet Sheet, PlacedSigns Signs) PlaceLabels()
@@ -97,15 +83,7 @@ internal sealed class QualityScene
 
         PanelPainter.PlaceNames(sheet, _answer.Plan, _view, _answer.Cloth);
         var signs = PlacedSigns.Place(sheet, _answer.Plan, _view, _answer.Cloth);
-        var lines = _lines.Select(level => level.Select(_view.ToPixels).ToArray()).ToArray();
-        SKPoint? near = null;
-        for (var i = 0; i < lines.Length; i++)
-        {
-            SKPoint[] others = [.. lines.Where((_, other) => other != i).SelectMany(other => other).SelectMany(line => line)];
-            near = LineLabelPlacer.Put(
-                sheet, _field.Text(_field.Levels[i]), lines[i], others, pixel => _answer.Cloth.Contains(_view.ToSpot(pixel)), near, LongLine) ?? near;
-        }
-
+        _bands.PlaceNumbers(sheet, i => _field.Text(_field.Levels[i]), LongLine);
         return (sheet, signs);
     }
 
