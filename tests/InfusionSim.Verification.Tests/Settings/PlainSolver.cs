@@ -10,10 +10,11 @@ public static class PlainSolver
     /// <param name="problem">The problem; no cell is cut off from all feeds and open vents.</param>
     public static double[] SteadyPressure(FillProblem problem) => Solve(problem.Operator, problem.Supply());
 
-    /// <summary>Solves A x = b by conjugate gradients, preconditioned with the diagonal, to a relative residual of 1e-12.</summary>
+    /// <summary>Solves A x = b by conjugate gradients, preconditioned with the diagonal.</summary>
     /// <param name="a">The operator.</param>
     /// <param name="right">Right-hand side.</param>
-    public static double[] Solve(LatticeOperator a, double[] right)
+    /// <param name="residual">Largest residual over the first one [-].</param>
+    public static double[] Solve(LatticeOperator a, double[] right, double residual = 1e-12)
     {
         ArgumentNullException.ThrowIfNull(a);
         ArgumentNullException.ThrowIfNull(right);
@@ -21,12 +22,12 @@ public static class PlainSolver
         double[] diagonal = [.. Enumerable.Range(0, n).Select(a.DiagonalOf)];
         double[] x = new double[n], r = [.. right.Select((value, node) => diagonal[node] > 0 ? value : 0)], z = new double[n], p = new double[n], product = new double[n];
         double before = 0, first = 0;
-        for (int k = 0; k < 20 * n; k++)
+        for (int k = 0; k < 20 * n + 100; k++)
         {
             for (int node = 0; node < n; node++) z[node] = diagonal[node] > 0 ? r[node] / diagonal[node] : 0;
             double now = Dot(r, z);
             if (k == 0) first = now;
-            if (now <= 1e-24 * first) return x;
+            if (now <= residual * residual * first) return x;
             double beta = k == 0 ? 0 : now / before;
             before = now;
             for (int node = 0; node < n; node++) p[node] = z[node] + beta * p[node];
