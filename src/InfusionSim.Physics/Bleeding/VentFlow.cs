@@ -4,7 +4,8 @@ namespace InfusionSim.Physics.Bleeding;
 
 /// <summary>What flows out of each vent after the end of a fill.</summary>
 /// <remarks>
-/// In a full panel that is the flow of the steady pressure. Trapped gas that has been followed conducts nothing: with it the pressure of the last state counts, in which
+/// In a full panel that is the flow of the steady pressure. Trapped gas that has been followed conducts nothing: with it the pressure of the last
+/// state counts, in which
 /// the gas is at rest and the resin flows round it. On a slope trapped gas is not followed, and the flow is that without it: somewhat too much. Derived.
 /// </remarks>
 internal static class VentFlow
@@ -24,7 +25,7 @@ internal static class VentFlow
     private static double[] AroundGas(FillMap map, CancellationToken cancellation)
     {
         FillStretch last = map.Stretches[^1];
-        FillState state = map.StateIn(last, last.End, withPressure: true, cancellation);
+        FillState state = map.StateIn(last, last.End, withPressure: true, FillMarcher.ForecastTolerance, cancellation);
         HashSet<int> gas = [.. state.GasNodes.SelectMany(static nodes => nodes)];
         return [.. state.Pressure!.Select((pressure, node) => state.Saturation[node] < 1 && !gas.Contains(node) ? 0 : pressure)];
     }

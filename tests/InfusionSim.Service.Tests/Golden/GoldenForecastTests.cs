@@ -61,7 +61,8 @@ public sealed class GoldenForecastTests
         "forecast.vents[0].resinOutCm3" => 1e-6 * 360,
         "forecast.vents[0].resinOutG" => 1e-6 * 396,
         // Quality numbers are read from arrivals, which are interpolated.
-        _ when path.StartsWith("forecast.quality.front", StringComparison.Ordinal) || path.StartsWith("forecast.quality.smallestGelMarginFraction", StringComparison.Ordinal) => 5e-3 * expected,
+        _ when path.StartsWith("forecast.quality.front", StringComparison.Ordinal) || path.StartsWith(
+            "forecast.quality.smallestGelMarginFraction", StringComparison.Ordinal) => 5e-3 * expected,
         _ => 1e-6 * Math.Abs(expected),
     };
 
