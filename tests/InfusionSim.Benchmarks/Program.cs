@@ -11,7 +11,10 @@ namespace InfusionSim.Benchmarks;
 
 public static class Program
 {
-    /// <summary>"ratio" prints the one-run comparisons of the fill and of ten resins, "resins" the latter alone, "linear" those of one pressure solve, "cancel" how fast a forecast gives up; anything else goes to BenchmarkDotNet.</summary>
+    /// <summary>
+    /// "ratio" prints the one-run comparisons of the fill and of ten resins, "resins" the latter alone, "linear" those of one pressure solve,
+    /// "cancel" how fast a forecast gives up; anything else goes to BenchmarkDotNet.
+    /// </summary>
     public static int Main(string[] arguments)
     {
         if (arguments is ["ratio", ..])

@@ -28,7 +28,9 @@ public sealed class BleedingTests
 
         // With constant viscosity as much each second: ten minutes are 90 cm³.
         BleedPoint last = bleed.Points[^1];
-        new AccuracyRecord("strip 500 × 500 mm, resin out in ten minutes", Steady, 9e-5, last.Volume / (last.Time - forecast.EndTime) * 600, "m³", grid, InTable: false).ShouldHold(1e-6);
+        new AccuracyRecord(
+            "strip 500 × 500 mm, resin out in ten minutes", Steady, 9e-5, last.Volume / (last.Time - forecast.EndTime) * 600, "m³", grid,
+            InTable: false).ShouldHold(1e-6);
     }
 
     [Fact]
@@ -39,7 +41,9 @@ public sealed class BleedingTests
         Forecast forecast = Chain.Predict(OpenStrip(0.02, 5e-3));
 
         // Tolerance 0.5 %: a square is 1 % of the length; the share is met at the middle of one, half a square at most off in 0.91 L.
-        new AccuracyRecord("strip, the resin that filled last has left", Journey, 1475, forecast.AfterFront!.LastResinOut!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "strip, the resin that filled last has left", Journey, 1475, forecast.AfterFront!.LastResinOut!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
     }
 
     [Theory]
@@ -48,7 +52,8 @@ public sealed class BleedingTests
     [InlineData(2.5e-3)]
     public void Journey_ToTheMiddleOfADisc_IsPoreVolumeOverFlow(double size)
     {
-        // Source: all that lies inside a circle has to leave before what stands on it: t = φhπ(r² − r₀²)/Q with Q = 2πhKΔp/(μ ln(R/r₀)), so φμ(r² − r₀²) ln(R/r₀)/(2KΔp).
+        // Source: all that lies inside a circle has to leave before what stands on it: t = φhπ(r² − r₀²)/Q with Q = 2πhKΔp/(μ ln(R/r₀)), so φμ(r² −
+        // r₀²) ln(R/r₀)/(2KΔp).
         // Case: disc of 0.25 m fed round its rim, vent a fitting Ø 40 mm in its middle, read at 0.15 m (mean of the squares within half a square of it).
         const double Rim = 0.25, Vent = 0.02, At = 0.15;
         Ring disc = Shapes.Ellipse(new Point2(0, 0), Rim, Rim);
@@ -64,7 +69,9 @@ public sealed class BleedingTests
         double expected = Reference.Porosity * (At * At - Vent * Vent) * Math.Log(Rim / Vent) / (2 * Reference.Permeability * Reference.ClockRate);
 
         // Tolerance 0.6 %: a fitting on squares is a cluster of whole cells, whose area is some per cent off the circle's, (r₀/r)² = 1.8 % of what lies inside.
-        new AccuracyRecord("disc fed round its rim, from 150 mm to the vent", Journey, expected, onRing.Average() / Reference.ClockRate, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(6e-3);
+        new AccuracyRecord(
+            "disc fed round its rim, from 150 mm to the vent", Journey, expected, onRing.Average() / Reference.ClockRate, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(6e-3);
     }
 
     private static Panel OpenStrip(double width, double size) => Chain.ReferencePanel(

@@ -46,7 +46,8 @@ public sealed class ConvergentDiscTests
         double clock = ClockSearch.WhenReached(map, state => state.FilledFraction, 0.75);
 
         // Tolerance 0.3 % at 100 cells across, as for the fill.
-        new AccuracyRecord("convergent disc, front at half the radius", Source, expected, clock / Reference.ClockRate, "s", Chain.GridOf(problem)).ShouldHold(3e-3);
+        new AccuracyRecord(
+            "convergent disc, front at half the radius", Source, expected, clock / Reference.ClockRate, "s", Chain.GridOf(problem)).ShouldHold(3e-3);
     }
 
     private static FillProblem Problem(double cellSize)

@@ -13,8 +13,11 @@ public sealed class CureTests
     public void Conversion_OrdersOfOne_IsTheClosedForm()
     {
         CureCourse course = new(new(new(1e-4, 0), new(1e-3, 0), 1, 1, 0, 0.577), new TemperatureCourse(298.15), 0);
-        new AccuracyRecord("cure with m = n = 1, degree of cure after 2000 s", "Kamal and Sourour, closed form, derived", 0.42181379, course.ConversionAt(2000), "", "no grid").ShouldHold(1e-6);
-        new AccuracyRecord("cure with m = n = 1, time to 0.577", "Kamal and Sourour, closed form, derived", 2520.804, course.TimeOf(0.577), "s", "no grid").ShouldHold(1e-6);
+        new AccuracyRecord(
+            "cure with m = n = 1, degree of cure after 2000 s", "Kamal and Sourour, closed form, derived", 0.42181379, course.ConversionAt(2000), "",
+            "no grid").ShouldHold(1e-6);
+        new AccuracyRecord(
+            "cure with m = n = 1, time to 0.577", "Kamal and Sourour, closed form, derived", 2520.804, course.TimeOf(0.577), "s", "no grid").ShouldHold(1e-6);
     }
 
     // Source: Bogetti and Gillespie, J. Compos. Mater. 25 (1991) 239–273, glass and polyester: A = 6.167e20 1/s (3.7e22 per minute, rounded), E = 167.4 kJ/mol,
@@ -26,7 +29,9 @@ public sealed class CureTests
     {
         CureKinetics polyester = new(new(0, 0), new(6.167e20, 1.674e5), 0.524, 1.476, 1e-4, 0.05);
         CureCourse course = new(polyester, new TemperatureCourse(363.15), 0);
-        new AccuracyRecord($"polyester at 90 °C, time to a cure of {conversion}", "kinetics of Bogetti and Gillespie 1991, integrated apart", seconds, course.TimeOf(conversion), "s", "no grid").ShouldHold(1e-3);
+        new AccuracyRecord(
+            $"polyester at 90 °C, time to a cure of {conversion}", "kinetics of Bogetti and Gillespie 1991, integrated apart", seconds,
+            course.TimeOf(conversion), "s", "no grid").ShouldHold(1e-3);
     }
 
     // Source: an invented epoxy, integrated apart. Tolerance 0.1 %.
@@ -36,7 +41,9 @@ public sealed class CureTests
     [InlineData(40, 3614.5)]
     [InlineData(60, 1097.1)]
     public void Gel_InventedEpoxy_IsTheIndependentOne(double celsius, double seconds) =>
-        new AccuracyRecord($"invented epoxy at {celsius} °C, gel", "independent integration", seconds, new GelAtConversion(Invented).TimeFromMixing(new(celsius + 273.15), 0), "s", "no grid", InTable: celsius == 25).ShouldHold(1e-3);
+        new AccuracyRecord(
+            $"invented epoxy at {celsius} °C, gel", "independent integration", seconds,
+            new GelAtConversion(Invented).TimeFromMixing(new(celsius + 273.15), 0), "s", "no grid", InTable: celsius == 25).ShouldHold(1e-3);
 
     // Source: classical Runge–Kutta of order 4 in steps of 0.1 s, below. Tolerance 1e-6 of the temperature above the shop's, 0.2 s.
     [Fact]
@@ -44,8 +51,11 @@ public sealed class CureTests
     {
         (double peak, double time) = PlainMarch(1, 0.6, 298.15);
         PotExotherm pot = new(Invented, 1, 0.6, 298.15, 298.15);
-        new AccuracyRecord("pot of 1 kg, invented epoxy, rise of temperature", "lumped balance, plain Runge–Kutta march", peak - 298.15, pot.PeakTemperature - 298.15, "K", "no grid").ShouldHold(1e-5);
-        new AccuracyRecord("pot of 1 kg, invented epoxy, time of the peak", "lumped balance, plain Runge–Kutta march", time, pot.PeakTime, "s", "no grid").ShouldHold(1e-4);
+        new AccuracyRecord(
+            "pot of 1 kg, invented epoxy, rise of temperature", "lumped balance, plain Runge–Kutta march", peak - 298.15,
+            pot.PeakTemperature - 298.15, "K", "no grid").ShouldHold(1e-5);
+        new AccuracyRecord(
+            "pot of 1 kg, invented epoxy, time of the peak", "lumped balance, plain Runge–Kutta march", time, pot.PeakTime, "s", "no grid").ShouldHold(1e-4);
         (pot.PeakTemperature - 273.15).ShouldBe(251.89, 0.1);
         pot.PeakTime.ShouldBe(2031.5, 1);
     }

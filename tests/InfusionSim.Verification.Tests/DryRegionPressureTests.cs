@@ -23,13 +23,16 @@ public sealed class DryRegionPressureTests
         FillProblem problem = Chain.Problem(Strip(kind));
         double expected = Length / (3 * Reference.Permeability * Reference.Thickness * Width);
 
-        new AccuracyRecord($"gas through a dry strip, {kind.ToString().ToLowerInvariant()}", "Darcy's law of a gas, derived", expected, DryRegionPressure.OfDryPanel(problem)!.Resistance, "1/m³", Chain.GridOf(problem), kind == VentKind.Tube).ShouldHold(1e-4);
+        new AccuracyRecord(
+            $"gas through a dry strip, {kind.ToString().ToLowerInvariant()}", "Darcy's law of a gas, derived", expected,
+            DryRegionPressure.OfDryPanel(problem)!.Resistance, "1/m³", Chain.GridOf(problem), kind == VentKind.Tube).ShouldHold(1e-4);
     }
 
     [Fact]
     public void Strip_WithALeakAllOver_HoldsThePressureOfAnIntegration()
     {
-        // Source: own integration of p dp = μ q(x)/(KhW) dx from the vent, fourth order in 4000 steps, and the root of the mean of p². Independent of the solver.
+        // Source: own integration of p dp = μ q(x)/(KhW) dx from the vent, fourth order in 4000 steps, and the root of the mean of p². Independent of
+        // the solver.
         const double Vent = 1325;
         double flow = AirViscosity.At(Room) * Leak.Throughput / (Reference.Permeability * Reference.Thickness * Width), squares = 0, pressure = Vent;
         const int Steps = 4000;
@@ -37,20 +40,24 @@ public sealed class DryRegionPressureTests
         for (int k = 0; k < Steps; k++)
         {
             double from = k * Step, before = pressure;
-            double a = Slope(from, pressure), b = Slope(from + Step / 2, pressure + Step / 2 * a), c = Slope(from + Step / 2, pressure + Step / 2 * b), d = Slope(from + Step, pressure + Step * c);
+            double a = Slope(from, pressure), b = Slope(
+                from + Step / 2, pressure + Step / 2 * a), c = Slope(from + Step / 2, pressure + Step / 2 * b), d = Slope(from + Step, pressure + Step * c);
             pressure += Step / 6 * (a + 2 * b + 2 * c + d);
             squares += (before * before + pressure * pressure) / 2 * Step;
         }
 
         double observed = DryRegionPressure.OfDryPanel(Chain.Problem(Strip(VentKind.Tube)))!.PressureWith(Vent, Leak, Room);
-        new AccuracyRecord("pressure in a dry strip that leaks 0.27 mbar·L/s", "integration along the strip", Math.Sqrt(squares / Length), observed, "Pa", "120 × 80 cells of 5 mm").ShouldHold(1e-4);
+        new AccuracyRecord(
+            "pressure in a dry strip that leaks 0.27 mbar·L/s", "integration along the strip", Math.Sqrt(squares / Length), observed, "Pa",
+            "120 × 80 cells of 5 mm").ShouldHold(1e-4);
 
         double Slope(double from, double at) => flow * (1 - from / Length) / at;
     }
 
     private static Panel Strip(VentKind kind)
     {
-        Panel panel = Chain.ReferencePanel(Shapes.Rectangle(Length, Width), CellSize, new LinePath([new(0, 0), new(0, Width)]), new LinePath([new(Length, 0), new(Length, Width)]));
+        Panel panel = Chain.ReferencePanel(
+            Shapes.Rectangle(Length, Width), CellSize, new LinePath([new(0, 0), new(0, Width)]), new LinePath([new(Length, 0), new(Length, Width)]));
         return panel with { Vents = [panel.Vents[0] with { Kind = kind }] };
     }
 }

@@ -111,7 +111,8 @@ public sealed class EventByEventTests
             foreach (CellByCellState expected in fill.Events.States)
                 saturation = Math.Max(saturation, Chain.State(fill.Map, expected.Clock).Saturation.Zip(expected.Saturation, (a, b) => Math.Abs(a - b)).Max());
             for (int cell = 0; cell < fill.Problem.PoreVolume.Length; cell++)
-                if (fill.Problem.PoreVolume[cell] > 0) arrival = Math.Max(arrival, Math.Abs(fill.Map.Arrival[cell] - fill.Events.HalfFullClock[cell]) / fill.Events.FillClock);
+                if (fill.Problem.PoreVolume[cell] > 0) arrival = Math.Max(
+                    arrival, Math.Abs(fill.Map.Arrival[cell] - fill.Events.HalfFullClock[cell]) / fill.Events.FillClock);
         }
 
         // Tolerances as above.
@@ -121,7 +122,9 @@ public sealed class EventByEventTests
         Worst("arrivals, in shares of the fill", arrival, 1e-3);
 
         void Worst(string what, double difference, double tolerance) =>
-            new AccuracyRecord($"random panels, {what}, worst cell", "cell-by-cell scheme with exact steps, kept in the tests", 1, 1 + difference, "", grid).ShouldHold(tolerance);
+            new AccuracyRecord(
+                $"random panels, {what}, worst cell", "cell-by-cell scheme with exact steps, kept in the tests", 1, 1 + difference, "",
+                grid).ShouldHold(tolerance);
     }
 
     private static PanelFill FillOf(int seed) => Fills.GetOrAdd(seed, key => new Lazy<PanelFill>(() => PanelFill.Of(key))).Value;

@@ -91,8 +91,10 @@ public sealed class ExternalPackageTests
     private static Ring Stadium()
     {
         const int Steps = 360;
-        IEnumerable<Point2> right = Enumerable.Range(0, Steps + 1).Select(k => -Math.PI / 2 + Math.PI * k / Steps).Select(angle => new Point2(0.2 + 0.15 * Math.Cos(angle), 0.15 * Math.Sin(angle)));
-        IEnumerable<Point2> left = Enumerable.Range(0, Steps + 1).Select(k => Math.PI / 2 + Math.PI * k / Steps).Select(angle => new Point2(-0.2 + 0.15 * Math.Cos(angle), 0.15 * Math.Sin(angle)));
+        IEnumerable<Point2> right = Enumerable.Range(0, Steps + 1).Select(k => -Math.PI / 2 + Math.PI * k / Steps).Select(
+            angle => new Point2(0.2 + 0.15 * Math.Cos(angle), 0.15 * Math.Sin(angle)));
+        IEnumerable<Point2> left = Enumerable.Range(0, Steps + 1).Select(k => Math.PI / 2 + Math.PI * k / Steps).Select(
+            angle => new Point2(-0.2 + 0.15 * Math.Cos(angle), 0.15 * Math.Sin(angle)));
         return new([.. right, .. left]);
     }
 

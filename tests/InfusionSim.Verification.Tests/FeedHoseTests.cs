@@ -20,12 +20,16 @@ public sealed class FeedHoseTests
     [InlineData(2e-9, true, 77.4208)]
     public void FillTime_BehindAHose_IsThatOfTheSeries(double permeability, bool isPrimed, double expected)
     {
-        // Source: t = (φμ/KΔp)(L²/2 + λL) with λ = 8 K A l/(π r⁴), and before it 4 μ l²/(r² Δp) where the hose is empty. Case: hose of 8 mm bore and 2 m, panel 500 × 500 × 3 mm.
-        HoseInSeries.FillTime(permeability, Reference.Porosity, Side, Side * Reference.Thickness, HoseRadius, HoseLength, isPrimed).ShouldBe(expected, 1e-5 * expected);
+        // Source: t = (φμ/KΔp)(L²/2 + λL) with λ = 8 K A l/(π r⁴), and before it 4 μ l²/(r² Δp) where the hose is empty. Case: hose of 8 mm bore and
+        // 2 m, panel 500 × 500 × 3 mm.
+        HoseInSeries.FillTime(
+            permeability, Reference.Porosity, Side, Side * Reference.Thickness, HoseRadius, HoseLength, isPrimed).ShouldBe(expected, 1e-5 * expected);
         Forecast forecast = Chain.Predict(Panel(permeability, isPrimed));
 
         // Tolerance 1e-5: half a node before the first makes the sum over nodes equal the integral; the digits given allow no more.
-        new AccuracyRecord($"hose of 2 m before K {permeability:0E0}{(isPrimed ? ", primed" : ", empty")}", Source, expected, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-5);
+        new AccuracyRecord(
+            $"hose of 2 m before K {permeability:0E0}{(isPrimed ? ", primed" : ", empty")}", Source, expected, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-5);
     }
 
     [Fact]

@@ -17,7 +17,8 @@ public sealed class FeedLineBoreTests
     [InlineData(1.1e-9, 3.3e-12, 0.780532)]
     public void EndPressure_WhenAllIsWet_IsTheInverseHyperbolicCosine(double permeability, double transmissibility, double expected)
     {
-        // Source: the line loses T/x of its pressure per length to the vent, so its end holds 1/cosh(mL). Case: 2 m of 10 mm bore on one edge, vent along the opposite edge 0.1 m away.
+        // Source: the line loses T/x of its pressure per length to the vent, so its end holds 1/cosh(mL). Case: 2 m of 10 mm bore on one edge, vent
+        // along the opposite edge 0.1 m away.
         (permeability * Reference.Thickness).ShouldBe(transmissibility, 1e-6 * transmissibility);
         Panel panel = new(
             new(Shapes.Rectangle(Across, Length), []),

@@ -46,7 +46,8 @@ public sealed class FittingBesideWallTests
 
         void Near(string what, double expected, double observed)
         {
-            var record = new AccuracyRecord($"fitting beside a wall, {what}", Source, expected * 1e3, observed * 1e3, "mm", grid, InTable: what is "contact above" or "reach");
+            var record = new AccuracyRecord(
+                $"fitting beside a wall, {what}", Source, expected * 1e3, observed * 1e3, "mm", grid, InTable: what is "contact above" or "reach");
             record.ShouldHold(CellSize / expected);
         }
     }

@@ -32,12 +32,15 @@ public sealed class FittingTests
         var front = new FrontReader(problem.Cells, Chain.State(Chain.Map(problem), clock));
 
         // Tolerance 0.2 % of the area: what a five-point lattice is off from a continuum at a dozen cells; front within one cell all round.
-        new AccuracyRecord($"round front of a fitting Ø {diameter * 1e3} mm, wet area", Source, Math.PI * Radius * Radius * 1e4, front.WetArea * 1e4, "cm²", Chain.GridOf(problem)).ShouldHold(2e-3);
+        new AccuracyRecord(
+            $"round front of a fitting Ø {diameter * 1e3} mm, wet area", Source, Math.PI * Radius * Radius * 1e4, front.WetArea * 1e4, "cm²",
+            Chain.GridOf(problem)).ShouldHold(2e-3);
         for (int k = 0; k < 72; k++)
         {
             double angle = k * 2 * Math.PI / 72;
             double reach = front.FrontAlong(middle, angle, side);
-            Math.Abs(reach - Radius).ShouldBeLessThanOrEqualTo(cellSize, $"front at {k * 5}°: expected {Radius} m, observed {reach} m, {Chain.GridOf(problem)}");
+            Math.Abs(reach - Radius).ShouldBeLessThanOrEqualTo(
+                cellSize, $"front at {k * 5}°: expected {Radius} m, observed {reach} m, {Chain.GridOf(problem)}");
         }
     }
 
@@ -63,9 +66,14 @@ public sealed class FittingTests
 
         // Tolerance 0.2 % of the area, one cell of the semi-axes: as for the circle.
         string grid = Chain.GridOf(problem);
-        new AccuracyRecord("front of a fitting in cloth 4 : 1, wet area", Source, Math.PI * Stretched * Stretched * 1e4, front.WetArea * 1e4, "cm²", grid).ShouldHold(2e-3);
-        new AccuracyRecord("front of a fitting in cloth 4 : 1, long semi-axis", Source, Stretched * Math.Sqrt(2) * 1e3, front.FrontAlong(middle, 0, 1) * 1e3, "mm", grid).ShouldHold(cellSize / (Stretched * Math.Sqrt(2)));
-        new AccuracyRecord("front of a fitting in cloth 4 : 1, short semi-axis", Source, Stretched / Math.Sqrt(2) * 1e3, front.FrontAlong(middle, Math.PI / 2, 1) * 1e3, "mm", grid).ShouldHold(cellSize / (Stretched / Math.Sqrt(2)));
+        new AccuracyRecord(
+            "front of a fitting in cloth 4 : 1, wet area", Source, Math.PI * Stretched * Stretched * 1e4, front.WetArea * 1e4, "cm²", grid).ShouldHold(2e-3);
+        new AccuracyRecord(
+            "front of a fitting in cloth 4 : 1, long semi-axis", Source, Stretched * Math.Sqrt(2) * 1e3, front.FrontAlong(middle, 0, 1) * 1e3, "mm",
+            grid).ShouldHold(cellSize / (Stretched * Math.Sqrt(2)));
+        new AccuracyRecord(
+            "front of a fitting in cloth 4 : 1, short semi-axis", Source, Stretched / Math.Sqrt(2) * 1e3,
+            front.FrontAlong(middle, Math.PI / 2, 1) * 1e3, "mm", grid).ShouldHold(cellSize / (Stretched / Math.Sqrt(2)));
     }
 
     [Fact]

@@ -22,13 +22,17 @@ public sealed class FrontSpeedTests
         var grid = forecast.Map.Problem.Cells.Grid;
 
         // Tolerance 0.1 %: the arrival is a parabola, on which the slope is exact; it is interpolated between computed states to some 1e-4.
-        new AccuracyRecord("strip, speed of the front at half length", Straight, SpeedAt(0.2525), speeds[grid.IndexOf(50, 2)], "m/s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-3);
+        new AccuracyRecord(
+            "strip, speed of the front at half length", Straight, SpeedAt(0.2525), speeds[grid.IndexOf(50, 2)], "m/s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-3);
 
-        // In all squares, the last one too: 2 %, where a single arrival is known to some 1e-3 of itself. The first two are passed before the first computed state: no speed.
+        // In all squares, the last one too: 2 %, where a single arrival is known to some 1e-3 of itself. The first two are passed before the first
+        // computed state: no speed.
         for (int cell = 0; cell < speeds.Length; cell++)
         {
             if (grid.ColumnOf(cell) < 2) speeds[cell].ShouldBe(double.NaN, $"square {cell}");
-            else speeds[cell].ShouldBe(SpeedAt(forecast.Map.Problem.Cells.CentroidX[cell]), 0.02 * SpeedAt(forecast.Map.Problem.Cells.CentroidX[cell]), $"square {cell}");
+            else speeds[cell].ShouldBe(
+                SpeedAt(forecast.Map.Problem.Cells.CentroidX[cell]), 0.02 * SpeedAt(forecast.Map.Problem.Cells.CentroidX[cell]), $"square {cell}");
         }
     }
 
@@ -40,13 +44,16 @@ public sealed class FrontSpeedTests
         // Source: a straight front knows no grid. Case: the strip turned, 0.2 m wide, all edges cut askew. Expected: KΔp/(φμx) in each square.
         double turn = degrees * Math.PI / 180;
         Panel panel = Chain.ReferencePanel(
-            Shapes.Rectangle(Length, 0.2).Turned(turn), 5e-3, new LinePath([new Point2(0, 0).Turned(turn), new Point2(0, 0.2).Turned(turn)]), new LinePath([new Point2(0.49, 0.1).Turned(turn)]));
+            Shapes.Rectangle(Length, 0.2).Turned(turn), 5e-3, new LinePath(
+                [new Point2(0, 0).Turned(turn), new Point2(0, 0.2).Turned(turn)]), new LinePath([new Point2(0.49, 0.1).Turned(turn)]));
         Forecast forecast = Chain.Predict(panel);
         double[] errors = [.. ErrorsOf(forecast, (x, y) => SpeedAt(x * Math.Cos(turn) + y * Math.Sin(turn)), (x, y) => x * Math.Cos(turn) + y * Math.Sin(turn) > 0.02)];
 
         // Tolerance: 3 % in nineteen squares of twenty, which leaves out those that the edges cut (one in twenty): they are passed at odd moments. In the
         // worst, a corner between two cut edges, 25 %.
-        new AccuracyRecord($"strip turned {degrees}°, speed of the front, nineteen squares of twenty", Straight, 1, 1 + errors[(int)(0.95 * errors.Length)], "", Chain.GridOf(forecast.Map.Problem)).ShouldHold(3e-2);
+        new AccuracyRecord(
+            $"strip turned {degrees}°, speed of the front, nineteen squares of twenty", Straight, 1, 1 + errors[(int)(0.95 * errors.Length)], "",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(3e-2);
         errors[^1].ShouldBeLessThan(0.25);
     }
 
@@ -59,8 +66,11 @@ public sealed class FrontSpeedTests
         Forecast forecast = Chain.Predict(panel);
         double observed = forecast.Quality!.FrontSpeeds[forecast.Map.Problem.Cells.Grid.IndexOf(50, 1)];
 
-        // Tolerance 4 %: the square where they meet fills from both sides and tells nothing; the line through the two before it is steeper where it lies by 1.5 h/x = 3 %.
-        new AccuracyRecord("strip fed at both ends, speed where the fronts meet", Straight, SpeedAt(Length / 2), observed, "m/s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(0.04);
+        // Tolerance 4 %: the square where they meet fills from both sides and tells nothing; the line through the two before it is steeper where it
+        // lies by 1.5 h/x = 3 %.
+        new AccuracyRecord(
+            "strip fed at both ends, speed where the fronts meet", Straight, SpeedAt(Length / 2), observed, "m/s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(0.04);
     }
 
     [Fact]
@@ -80,7 +90,8 @@ public sealed class FrontSpeedTests
             (x, y) => Reference.Permeability * Reference.ClockRate / (Reference.Porosity * Radius(x, y) * Math.Log(Radius(x, y) / 6e-3)),
             (x, y) => Radius(x, y) is > 10 * Size and < 0.28)];
 
-        // Tolerance 2 %: a front on squares is round to a fifth of a square or so, and the slope spans two of them; at ten squares the speed itself changes by a tenth over one.
+        // Tolerance 2 %: a front on squares is round to a fifth of a square or so, and the slope spans two of them; at ten squares the speed itself
+        // changes by a tenth over one.
         new AccuracyRecord("round front of a fitting, speed, worst square", Round, 1, 1 + errors[^1], "", Chain.GridOf(forecast.Map.Problem)).ShouldHold(0.02);
 
         double Radius(double x, double y) => middle.DistanceTo(new(x, y));

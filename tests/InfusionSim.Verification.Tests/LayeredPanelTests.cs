@@ -78,7 +78,9 @@ public sealed class LayeredPanelTests
             worst.ShouldBeLessThanOrEqualTo(1e-6, where);
         }
 
-        new AccuracyRecord($"{name}, fill against the scheme of events", "exact steps", events.FillClock, map.FillClock, "", Chain.GridOf(problem), InTable: false).ShouldHold(1e-6);
+        new AccuracyRecord(
+            $"{name}, fill against the scheme of events", "exact steps", events.FillClock, map.FillClock, "", Chain.GridOf(problem),
+            InTable: false).ShouldHold(1e-6);
     }
 
     [Theory]
@@ -98,7 +100,8 @@ public sealed class LayeredPanelTests
             if (!(difference <= worst)) (worst, worstNode) = (difference, node);
         }
 
-        worst.ShouldBeLessThanOrEqualTo(1e-3, $"{name}: node {worstNode}, {map.Arrival[Math.Max(0, worstNode)]:G6} instead of {events.HalfFullClock[Math.Max(0, worstNode)]:G6}");
+        worst.ShouldBeLessThanOrEqualTo(
+            1e-3, $"{name}: node {worstNode}, {map.Arrival[Math.Max(0, worstNode)]:G6} instead of {events.HalfFullClock[Math.Max(0, worstNode)]:G6}");
     }
 
     [Fact]
@@ -111,7 +114,8 @@ public sealed class LayeredPanelTests
 
         forecast.ResinInMesh.ShouldBe(0.16 * 0.137 * 0.85e-3, 1e-4 * forecast.ResinInMesh);
         forecast.ResinInPreform.ShouldBe(0.2 * 0.2 * 1.5e-3, 1e-4 * forecast.ResinInPreform);
-        forecast.ResinIn.Sum().ShouldBe(forecast.ResinInPreform + forecast.ResinInMesh + forecast.Vents.Sum(vent => vent.ResinOut), 1e-8 * forecast.ResinInPreform);
+        forecast.ResinIn.Sum().ShouldBe(
+            forecast.ResinInPreform + forecast.ResinInMesh + forecast.Vents.Sum(vent => vent.ResinOut), 1e-8 * forecast.ResinInPreform);
     }
 
     private static PanelFill FillOf(string name) => Fills.GetOrAdd(name, static name => new(() =>

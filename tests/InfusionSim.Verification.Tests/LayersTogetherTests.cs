@@ -34,7 +34,9 @@ public sealed class LayersTogetherTests
         // is 1 % of the length or 2 % of the time at the end. Tolerance 0.1 %: as above.
         Forecast forecast = Chain.Predict(MeshStrip.Of(CellSize / 2, MeshStrip.Laminate(1e-6), null, MeshStrip.Mesh(1e-6)));
 
-        new AccuracyRecord("mesh and laminate as one, whole chain", "layers in parallel, derived", 712.1212, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem), InTable: false).ShouldHold(1e-3);
+        new AccuracyRecord(
+            "mesh and laminate as one, whole chain", "layers in parallel, derived", 712.1212, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem), InTable: false).ShouldHold(1e-3);
         forecast.Lag!.LargestLag.ShouldBeLessThan(0.02 * forecast.EndTime);
         forecast.Findings.ShouldNotContain(finding => finding.Kind == FindingKind.ToolSideBehind);
     }
@@ -52,7 +54,8 @@ public sealed class LayersTogetherTests
 
         for (int cell = 0; cell < laminateAlone.Length; cell++)
         {
-            for (int layer = 0; layer < 3; layer++) (together[layer * laminateAlone.Length + cell] / laminateAlone[cell]).ShouldBe(1, 1e-9, $"sub-layer {layer}, cell {cell}");
+            for (int layer = 0; layer < 3; layer++) (
+                together[layer * laminateAlone.Length + cell] / laminateAlone[cell]).ShouldBe(1, 1e-9, $"sub-layer {layer}, cell {cell}");
             (together[3 * laminateAlone.Length + cell] / meshAlone[cell]).ShouldBe(1, 1e-9, $"mesh, cell {cell}");
         }
     }
@@ -65,7 +68,8 @@ public sealed class LayersTogetherTests
         FillProblem problem = Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), 4));
 
         problem.Operator.Layers.ShouldBe(4);
-        new AccuracyRecord("four sub-layers of one laminate", "symmetry", one, CellByCellFill.Run(problem, []).FillClock, "", Chain.GridOf(problem)).ShouldHold(1e-9);
+        new AccuracyRecord(
+            "four sub-layers of one laminate", "symmetry", one, CellByCellFill.Run(problem, []).FillClock, "", Chain.GridOf(problem)).ShouldHold(1e-9);
     }
 
     [Fact]
@@ -76,7 +80,8 @@ public sealed class LayersTogetherTests
         // rounding.
         Panel panel = MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), null) with { Cores = [new("core", null, 0.3, 0.01, 0.01, new(0, 0, 0, 0))] };
         FillProblem problem = Chain.Problem(panel);
-        double[] cells = CellByCellFill.Run(problem, []).HalfFullClock, alone = CellByCellFill.Run(Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), null)), []).HalfFullClock;
+        double[] cells = CellByCellFill.Run(problem, []).HalfFullClock, alone = CellByCellFill.Run(
+            Chain.Problem(MeshStrip.Of(CellSize, MeshStrip.Laminate(5e-12), null)), []).HalfFullClock;
 
         problem.Operator.Layers.ShouldBe(3);
         for (int cell = 0; cell < alone.Length; cell++)

@@ -53,7 +53,9 @@ public sealed class MeshLagTests
         Strip strip = along == HardlyAlong ? AsAssumed.Value : AsLaid.Value;
         double last = strip.BagSide[^1] + (strip.BagSide[^1] - strip.BagSide[^2]) / 2;
 
-        new AccuracyRecord($"mesh on laminate of {along:G2} m², leading front at 1 m", Source, Form(along).ClockAt(1) / Reference.ClockRate, last / Reference.ClockRate, "s", strip.Grid).ShouldHold(7e-3);
+        new AccuracyRecord(
+            $"mesh on laminate of {along:G2} m², leading front at 1 m", Source, Form(along).ClockAt(1) / Reference.ClockRate,
+            last / Reference.ClockRate, "s", strip.Grid).ShouldHold(7e-3);
     }
 
     [Fact]
@@ -64,7 +66,8 @@ public sealed class MeshLagTests
         // Case as above with K₂ = 1e-10 m². Expected: the lag of 20 sub-layers, and less than nine tenths of the closed form's. Tolerance 3 %: as above.
         Strip strip = AsLaid.Value, resolved = Compute(Reference.Permeability, 20);
 
-        new AccuracyRecord("lag under a mesh, flow along the laminate too", "20 sub-layers", resolved.LagAt(0.5), strip.LagAt(0.5), "m", strip.Grid).ShouldHold(0.03);
+        new AccuracyRecord(
+            "lag under a mesh, flow along the laminate too", "20 sub-layers", resolved.LagAt(0.5), strip.LagAt(0.5), "m", strip.Grid).ShouldHold(0.03);
         strip.LagAt(0.5).ShouldBeLessThan(0.9 * Form(Reference.Permeability).Length);
     }
 
@@ -92,7 +95,8 @@ public sealed class MeshLagTests
         new AccuracyRecord("lag, mesh without volume", Source, 0.103923, limit, "m", "no grid", InTable: false).ShouldHold(1e-5);
         new AccuracyRecord("pressure at the end of the lag", Source, 0.0706753, lag.PressureLength, "m", "no grid", InTable: false).ShouldHold(1e-5);
         new AccuracyRecord("time to wet through", Source, 0.9, lag.ThroughClock / Reference.ClockRate, "s", "no grid", InTable: false).ShouldHold(1e-9);
-        new AccuracyRecord("leading front at 1 m, closed form", Source, 694.612, lag.ClockAt(1) / Reference.ClockRate, "s", "no grid", InTable: false).ShouldHold(1e-6);
+        new AccuracyRecord(
+            "leading front at 1 m, closed form", Source, 694.612, lag.ClockAt(1) / Reference.ClockRate, "s", "no grid", InTable: false).ShouldHold(1e-6);
     }
 
     private static MeshLag Form(double along) => new(1e-3, 3e-9, 0.85, 3e-3, along, 5e-12, 0.5);

@@ -22,7 +22,8 @@ public sealed class PassagesTests
     {
         // Source: r²/8 and π r⁴/8. Case: 10 mm across. Tolerance 1e-6: a formula.
         new AccuracyRecord("round tube of 10 mm", Source, 3.125e-6, Passages.Round(5e-3), "m²", "no grid", InTable: false).ShouldHold(1e-6);
-        new AccuracyRecord("round tube of 10 mm, conductance", Source, 2.454369261e-10, Passages.RoundConductance(5e-3), "m⁴", "no grid", InTable: false).ShouldHold(1e-6);
+        new AccuracyRecord(
+            "round tube of 10 mm, conductance", Source, 2.454369261e-10, Passages.RoundConductance(5e-3), "m⁴", "no grid", InTable: false).ShouldHold(1e-6);
     }
 
     [Theory]
@@ -35,7 +36,9 @@ public sealed class PassagesTests
         // Source: the series for rectangular ducts, over the square of the shorter side. Tolerance 1e-6: what the digits given allow.
         double permeability = Passages.Duct(ratio * 1e-3, 1e-3);
         permeability.ShouldBe(Passages.Duct(1e-3, ratio * 1e-3));
-        new AccuracyRecord($"rectangular duct {ratio}:1", Source, expected, permeability / 1e-6, "of the shorter side squared", "no grid", InTable: ratio == 1).ShouldHold(1e-6);
+        new AccuracyRecord(
+            $"rectangular duct {ratio}:1", Source, expected, permeability / 1e-6, "of the shorter side squared", "no grid",
+            InTable: ratio == 1).ShouldHold(1e-6);
     }
 
     [Fact]
@@ -46,21 +49,27 @@ public sealed class PassagesTests
         double expected = fine + (fine - coarse) / 3;
 
         // Tolerance 1e-4: what extrapolation from two grids leaves.
-        new AccuracyRecord("duct 2 × 3 mm against its velocity field", "Poisson equation on the section, extrapolated", expected, Passages.Duct(2e-3, 3e-3), "m²", "20 and 40 across").ShouldHold(1e-4);
+        new AccuracyRecord(
+            "duct 2 × 3 mm against its velocity field", "Poisson equation on the section, extrapolated", expected, Passages.Duct(2e-3, 3e-3), "m²",
+            "20 and 40 across").ShouldHold(1e-4);
     }
 
     [Fact]
     public void DuctInShort_AtFourToOne_IsTheQuickForm()
     {
         // Source: (a²/12)(1 − 0.63 a/b). Tolerance 1e-6 of the printed digits.
-        new AccuracyRecord("rectangular duct 4:1, short form", Source, 0.07020833, Passages.DuctInShort(1e-3, 4e-3) / 1e-6, "of the shorter side squared", "no grid", InTable: false).ShouldHold(1e-6);
+        new AccuracyRecord(
+            "rectangular duct 4:1, short form", Source, 0.07020833, Passages.DuctInShort(1e-3, 4e-3) / 1e-6, "of the shorter side squared", "no grid",
+            InTable: false).ShouldHold(1e-6);
     }
 
     [Fact]
     public void Grooves_TwoByTwoMillimetresEveryTwenty_AddTheirShareOfTheDuct()
     {
         // Source: K a²/P, derived. Tolerance 1e-6: a formula.
-        new AccuracyRecord("grooves 2 × 2 mm every 20 mm", "duct law over the pitch, derived", 2.811540e-11, Passages.Grooves(2e-3, 2e-3, 20e-3), "m³", "no grid").ShouldHold(1e-6);
+        new AccuracyRecord(
+            "grooves 2 × 2 mm every 20 mm", "duct law over the pitch, derived", 2.811540e-11, Passages.Grooves(2e-3, 2e-3, 20e-3), "m³",
+            "no grid").ShouldHold(1e-6);
     }
 
     private static double MeanVelocity(double width, double height, int across)

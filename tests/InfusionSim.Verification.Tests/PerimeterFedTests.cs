@@ -59,8 +59,10 @@ public sealed class PerimeterFedTests
         var zone = new Zone("skin", null, Reference.Thickness, Reference.Porosity, new Permeability(ratio * 1e-10, 1e-10, 1e-12, Shapes.Turn));
         foreach (double size in new[] { 12e-3, 6e-3 })
         {
-            FillProblem problem = Chain.Problem(Chain.ReferencePanel(ring, size, ring.AsPath(), new LinePath([last.Turned(Shapes.Turn)])) with { Zones = [zone] });
-            var record = new AccuracyRecord($"fed round its edge, {ratio} : 1, {shape}, turned 17°", Source, expected, Chain.FillTime(problem), "s", Chain.GridOf(problem));
+            FillProblem problem = Chain.Problem(
+                Chain.ReferencePanel(ring, size, ring.AsPath(), new LinePath([last.Turned(Shapes.Turn)])) with { Zones = [zone] });
+            var record = new AccuracyRecord(
+                $"fed round its edge, {ratio} : 1, {shape}, turned 17°", Source, expected, Chain.FillTime(problem), "s", Chain.GridOf(problem));
 
             // Tolerance 0.5 % as along the grid.
             if (size < 10e-3) record.ShouldHold(5e-3);

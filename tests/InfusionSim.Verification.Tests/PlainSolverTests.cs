@@ -5,7 +5,9 @@ using InfusionSim.Verification.Tests.Settings;
 
 namespace InfusionSim.Verification.Tests;
 
-/// <summary>The product's solvers against textbook ones that share nothing with them, in turned cloth with a cut-out, a feed line inside and an open vent.</summary>
+/// <summary>
+/// The product's solvers against textbook ones that share nothing with them, in turned cloth with a cut-out, a feed line inside and an open vent.
+/// </summary>
 public sealed class PlainSolverTests
 {
     [Theory]
@@ -13,7 +15,8 @@ public sealed class PlainSolverTests
     [InlineData(100, 61)]
     public void Fill_OfTurnedCloth_IsThatOfPlainRelaxation(double ratio, double degrees)
     {
-        // Source: the same equations, solved by projected successive over-relaxation and by conjugate gradients. Case: two zones, a third and two thirds of the fill.
+        // Source: the same equations, solved by projected successive over-relaxation and by conjugate gradients. Case: two zones, a third and two
+        // thirds of the fill.
         FillProblem problem = Problem(ratio, degrees);
         FillMap map = Chain.Map(problem);
         foreach (double share in new[] { 0.33, 0.67 })

@@ -32,7 +32,9 @@ public sealed class PotLevelTests
         Forecast forecast = Chain.Predict(Strip(PotAt("P1", 0, -below)), bag: bag);
 
         // Tolerance 1e-6: each stretch is one exact solve.
-        new AccuracyRecord($"pot {below} m below the fitting, vacuum changed at 200 s", "hydrostatics", expected, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-6);
+        new AccuracyRecord(
+            $"pot {below} m below the fitting, vacuum changed at 200 s", "hydrostatics", expected, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-6);
     }
 
     [Fact]
@@ -44,14 +46,17 @@ public sealed class PotLevelTests
         Forecast forecast = Chain.Predict(Strip(PotAt("P1", 0, 0), PotAt("P2", Length, -3)));
 
         // Tolerance 0.1 %: where the fronts meet is known to a cell.
-        new AccuracyRecord("two pots 3 m apart in height, fill time", "two straight fronts and hydrostatics, derived", expected, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem))
+        new AccuracyRecord(
+            "two pots 3 m apart in height, fill time", "two straight fronts and hydrostatics, derived", expected, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem))
             .ShouldHold(1e-3);
     }
 
     [Fact]
     public void FillTime_WithALowerPotOpenedAtAMark_IsThatOfTwoFrontsInTurn()
     {
-        // Source: a straight front from the first feed to the second, then one from there under the lower pot's pressure. Case: the second feed at 0.2 m, its pot 2 m below.
+        // Source: a straight front from the first feed to the second, then one from there under the lower pot's pressure. Case: the second feed at
+        // 0.2 m, its pot 2 m below.
         const double At = 0.2;
         double low = 1e5 - SuctionHead.Drop(Reference.Resin.Density, 2);
         double expected = Hold * (At * At / 1e5 + (Length - At) * (Length - At) / low);
@@ -63,7 +68,9 @@ public sealed class PotLevelTests
         Forecast forecast = Chain.Predict(panel);
 
         // Tolerance 0.1 %: the mark is reached to within a thousandth of the fill.
-        new AccuracyRecord("second feed from a pot 2 m below, opened at a mark", "two straight fronts and hydrostatics, derived", expected, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem))
+        new AccuracyRecord(
+            "second feed from a pot 2 m below, opened at a mark", "two straight fronts and hydrostatics, derived", expected, forecast.FillTime!.Value,
+            "s", Chain.GridOf(forecast.Map.Problem))
             .ShouldHold(1e-3);
     }
 
@@ -78,8 +85,12 @@ public sealed class PotLevelTests
         double boyle = Length * Width * Reference.Thickness * Reference.Porosity * below.Pressure / below.Ambient;
 
         // Tolerance 0.5 %, as for the sealed end without a pot below.
-        new AccuracyRecord("strip without a vent, pot 2 m below, front at 450 mm", "Darcy and Boyle, derived", expected, time, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
-        new AccuracyRecord("strip without a vent, pot 2 m below, gas at the end", "Boyle's law and hydrostatics", boyle * 1e9, gas * 1e9, "mm³", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "strip without a vent, pot 2 m below, front at 450 mm", "Darcy and Boyle, derived", expected, time, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "strip without a vent, pot 2 m below, gas at the end", "Boyle's law and hydrostatics", boyle * 1e9, gas * 1e9, "mm³",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
     }
 
     private static (Feed Feed, Pot Pot) PotAt(string pot, double x, double level) => (new Feed("F" + pot, Across(x), 0.012) { Pot = pot }, new Pot(pot, level));

@@ -86,5 +86,7 @@ public sealed class PrintedStripTests
     }
 
     private static void Hold(string what, double expected, double observed, string unit) =>
-        new AccuracyRecord(what, Source, expected, observed, unit, "120 × 80 cells of 5 mm", InTable: what is "strip 600 × 400 mm, fill time" or "strip 600 × 400 mm, flow out of the vent").ShouldHold(Tolerance);
+        new AccuracyRecord(
+            what, Source, expected, observed, unit, "120 × 80 cells of 5 mm",
+            InTable: what is "strip 600 × 400 mm, fill time" or "strip 600 × 400 mm, flow out of the vent").ShouldHold(Tolerance);
 }

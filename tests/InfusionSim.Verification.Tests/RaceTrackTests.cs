@@ -19,7 +19,8 @@ public sealed class RaceTrackTests
     [Fact]
     public void Arrivals_BesideAGap_AreThoseOfTheResolvedGap()
     {
-        // Case: 500 × 200 × 3 mm, K 1e-10, φ 0.5, gap of 2 mm on the long edge y = 200 mm, fed on a short edge. Reference: the gap as a strip of cells with φ 1 and the duct law.
+        // Case: 500 × 200 × 3 mm, K 1e-10, φ 0.5, gap of 2 mm on the long edge y = 200 mm, fed on a short edge. Reference: the gap as a strip of
+        // cells with φ 1 and the duct law.
         double duct = Passages.Duct(GapWidth, Reference.Thickness);
         duct.ShouldBe(1.9576e-7, 1e-11);
         FillMap map = FillMap.Compute(Chain.Problem(Gapped()));
@@ -36,7 +37,8 @@ public sealed class RaceTrackTests
         }
 
         double fill = FillTotal.Of(resolved, all, Chain.SolverTolerance).Clock;
-        new AccuracyRecord("race-track, fill", Source, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
+        new AccuracyRecord(
+            "race-track, fill", Source, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
         foreach (double share in (double[])[0.01, 0.1, 0.5, 1]) Chain.State(map, share * map.FillClock);
     }
 
@@ -46,7 +48,8 @@ public sealed class RaceTrackTests
         // Case: the same panel with the gap in its midst, as at a butt joint, on squares of 4 mm. Reference: the gap as a row of squares of 2 mm.
         const double Middle = 0.101, Coarse = 4e-3;
         Gap gap = new("G1", new([new(0, Middle), new(Length, Middle)]), GapWidth, null);
-        Zone strip = Reference.Isotropic("gap", Passages.Duct(GapWidth, Reference.Thickness), 1, Reference.Thickness, Shapes.Box(0, Middle - GapWidth / 2, Length, Middle + GapWidth / 2));
+        Zone strip = Reference.Isotropic(
+            "gap", Passages.Duct(GapWidth, Reference.Thickness), 1, Reference.Thickness, Shapes.Box(0, Middle - GapWidth / 2, Length, Middle + GapWidth / 2));
         Panel bare = Gapped() with { Gaps = [] };
         FillMap map = FillMap.Compute(Chain.Problem(bare with { Gaps = [gap], CellSize = Coarse }));
         FillProblem resolved = Chain.Problem(bare with { Zones = [Reference.Skin, strip], CellSize = GapWidth });
@@ -62,7 +65,9 @@ public sealed class RaceTrackTests
         }
 
         double fill = FillTotal.Of(resolved, all, Chain.SolverTolerance).Clock;
-        new AccuracyRecord("gap in the cloth, fill", InnerSource, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s", Chain.GridOf(map.Problem)).ShouldHold(0.02);
+        new AccuracyRecord(
+            "gap in the cloth, fill", InnerSource, fill / Reference.ClockRate, map.FillClock / Reference.ClockRate, "s",
+            Chain.GridOf(map.Problem)).ShouldHold(0.02);
         Chain.State(map, 0.3 * map.FillClock);
     }
 

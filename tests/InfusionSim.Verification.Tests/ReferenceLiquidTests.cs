@@ -31,7 +31,9 @@ public sealed class ReferenceLiquidTests
     [InlineData(320, 0.57702)]
     [InlineData(350, 0.36877)]
     public void Water_AgainstTheHandbook_AgreesToAThousandth(double kelvin, double millipascalSeconds) =>
-        new AccuracyRecord($"water at {kelvin} K, viscosity", "Perry's Handbook, 9th ed., table 2-135", millipascalSeconds, 1e3 * ViscosityOf(Water, kelvin), "mPa·s", "no grid").ShouldHold(1e-3);
+        new AccuracyRecord(
+            $"water at {kelvin} K, viscosity", "Perry's Handbook, 9th ed., table 2-135", millipascalSeconds, 1e3 * ViscosityOf(Water, kelvin),
+            "mPa·s", "no grid").ShouldHold(1e-3);
 
     [Theory]
     [InlineData(1, 0, 12100)]
@@ -55,7 +57,9 @@ public sealed class ReferenceLiquidTests
     [InlineData(1, 40, 284)]
     [InlineData(0.8, 20, 60.1)]
     public void Glycerol_AgainstTheTable_AgreesToThreeHundredths(double share, double celsius, double millipascalSeconds) =>
-        new AccuracyRecord($"glycerol {100 * share:0} % at {celsius} °C, viscosity", "table of a university course", millipascalSeconds, 1e3 * ViscosityOf(Glycerol(share), celsius + 273.15), "mPa·s", "no grid").ShouldHold(0.03);
+        new AccuracyRecord(
+            $"glycerol {100 * share:0} % at {celsius} °C, viscosity", "table of a university course", millipascalSeconds,
+            1e3 * ViscosityOf(Glycerol(share), celsius + 273.15), "mPa·s", "no grid").ShouldHold(0.03);
 
     // Water is no Arrhenius liquid: a line through three temperatures ten degrees apart misses by a quarter of a per cent, and the residual says so.
     [Fact]

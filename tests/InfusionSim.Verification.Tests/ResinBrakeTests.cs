@@ -22,7 +22,9 @@ public sealed class ResinBrakeTests
         const double Clock = PoresOfBoth * MeshLength * MeshLength / (2 * Both) + Pores * (Band * MeshLength / Both + Band * Band / (2 * Alone));
         Forecast forecast = Chain.Predict(Braked(1e-6, 1e-6, CellSize / 4));
 
-        new AccuracyRecord("mesh on 0.9 m of 1 m", "zones in series, derived", Clock / Reference.ClockRate, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(2e-3);
+        new AccuracyRecord(
+            "mesh on 0.9 m of 1 m", "zones in series, derived", Clock / Reference.ClockRate, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(2e-3);
     }
 
     [Fact]
@@ -50,7 +52,8 @@ public sealed class ResinBrakeTests
     {
         // Source: t_z = φh²/(2K₃Δp/μ) = 180 s to wet through from above at 2.5e-14 m², against 0.25 m of mesh filled in about 20 s. Expected: the
         // finding, with its place and time. Case: short strip, mesh up to the vent.
-        Panel panel = Chain.ReferencePanel(Shapes.Rectangle(0.25, CellSize), CellSize, new LinePath([new(0, 0), new(0, CellSize)]), new LinePath([new(0.25, 0), new(0.25, CellSize)])) with
+        Panel panel = Chain.ReferencePanel(
+            Shapes.Rectangle(0.25, CellSize), CellSize, new LinePath([new(0, 0), new(0, CellSize)]), new LinePath([new(0.25, 0), new(0.25, CellSize)])) with
         {
             Zones = [MeshStrip.Laminate(2.5e-14)],
             FlowMeshes = [MeshStrip.Mesh(1e-8)],

@@ -8,7 +8,10 @@ using InfusionSim.Verification.Tests.Settings;
 
 namespace InfusionSim.Verification.Tests;
 
-/// <summary>A dead branch of two lay-ups off a strip whose far end stays open: air is sealed in the branch and pressed together by less than the feed's pressure.</summary>
+/// <summary>
+/// A dead branch of two lay-ups off a strip whose far end stays open: air is sealed in the branch and pressed together by less than the feed's
+/// pressure.
+/// </summary>
 public sealed class SealedBranchTests
 {
     private const string Source = "one-dimensional network and Boyle's law, derived";
@@ -57,7 +60,9 @@ public sealed class SealedBranchTests
         DrySpot spot = forecast.DrySpots.ShouldHaveSingleItem();
 
         // Expected: 520.7 mm³ of gas. Tolerance 0.5 %: the mouth is one cell wide, a hundredth of the way from feed to vent.
-        new AccuracyRecord("sealed branch of two lay-ups, gas at the end", Source, expected * 1e9, spot.GasVolume * 1e9, "mm³", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "sealed branch of two lay-ups, gas at the end", Source, expected * 1e9, spot.GasVolume * 1e9, "mm³",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
 
         // The gas fills the upper lay-up and the rest of it the top of the lower one. Tolerance: one cell.
         double dryLength = UpperTop - LowerTop + (expected / Width - (UpperTop - LowerTop) * UpperStore) / LowerStore;

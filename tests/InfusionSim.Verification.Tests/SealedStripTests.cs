@@ -42,9 +42,12 @@ public sealed class SealedStripTests
         DrySpot spot = forecast.DrySpots.ShouldHaveSingleItem();
 
         // Expected: sealed at 53.603 s with 295 mm dry. Tolerance: 0.5 % of the time; half a cell of length, less than the width of a front.
-        new AccuracyRecord("strip sealed behind its vent, time", Source, expected, spot.SealedClock / rate, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "strip sealed behind its vent, time", Source, expected, spot.SealedClock / rate, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
         double sealedLength = SealedStrip.SealedLength(Length, VentAt) * 1e3;
-        new AccuracyRecord("strip sealed behind its vent, dry length", Source, sealedLength, spot.SealedArea / CellSize * 1e3, "mm", Chain.GridOf(forecast.Map.Problem)).ShouldHold(CellSize * 1e3 / sealedLength / 2);
+        new AccuracyRecord(
+            "strip sealed behind its vent, dry length", Source, sealedLength, spot.SealedArea / CellSize * 1e3, "mm",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(CellSize * 1e3 / sealedLength / 2);
     }
 
     [Fact]
@@ -58,7 +61,9 @@ public sealed class SealedStripTests
 
         // Expected: 2 % of what was sealed, 5.9 mm long, midway between the fronts. Tolerance: the sealed volume is known to half a cell at either front;
         // length to one cell.
-        new AccuracyRecord("strip sealed behind its vent, gas at the end", Source, expected * 1e9, spot.GasVolume * 1e9, "mm³", Chain.GridOf(forecast.Map.Problem)).ShouldHold(CellSize / SealedStrip.SealedLength(Length, VentAt) / 2);
+        new AccuracyRecord(
+            "strip sealed behind its vent, gas at the end", Source, expected * 1e9, spot.GasVolume * 1e9, "mm³",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(CellSize / SealedStrip.SealedLength(Length, VentAt) / 2);
         (spot.Area / CellSize).ShouldBe(295e-3 * 0.02, CellSize);
         spot.At.X.ShouldBe(Length / 2, CellSize);
     }
@@ -66,7 +71,8 @@ public sealed class SealedStripTests
     [Fact]
     public void Vent_InTheMiddle_SealsNothing()
     {
-        // Source: both fronts meet at the vent. Case: the same strip of 101 cells with the vent in its middle cell. Expected: no dry spot, full at φμ(L/2)²/(2KΔp).
+        // Source: both fronts meet at the vent. Case: the same strip of 101 cells with the vent in its middle cell. Expected: no dry spot, full at
+        // φμ(L/2)²/(2KΔp).
         const double Size = Length / 101;
         Forecast forecast = Chain.Predict(
             new Panel(
@@ -81,7 +87,10 @@ public sealed class SealedStripTests
 
         // Tolerance: the middle cell is fed from both sides, n²/8 + 1/8 of a cell's clock instead of n²/8: 1/n² = 1e-4.
         forecast.DrySpots.ShouldBeEmpty();
-        new AccuracyRecord("strip fed at both ends, vent in its middle", Source, StraightFront.ClockAt(Length / 2, Reference.Permeability, Reference.Porosity) / rate, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(1.5e-4);
+        new AccuracyRecord(
+            "strip fed at both ends, vent in its middle", Source,
+            StraightFront.ClockAt(Length / 2, Reference.Permeability, Reference.Porosity) / rate, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(1.5e-4);
     }
 
     private static Feed Feed(string name, double x, double width = CellSize) => new(name, new LinePath([new(x, 0), new(x, width)]), 0.012);

@@ -21,7 +21,8 @@ public sealed class SlopeTests
     [InlineData(-90, 4667.21)]
     public void FillTime_UpAndDownAWall_ConvergesWithTheIntervals(double degrees, double expected)
     {
-        // Source: t = (φμ/(Kρg)) (−L − H ln(1 − L/H)), H = Δp/(ρg) = 9.27015 m. Case: L = 1 m, 100 cells, marched in 25, 50, 100 intervals up to the level fill's end.
+        // Source: t = (φμ/(Kρg)) (−L − H ln(1 − L/H)), H = Δp/(ρg) = 9.27015 m. Case: L = 1 m, 100 cells, marched in 25, 50, 100 intervals up to the
+        // level fill's end.
         int[] intervals = [25, 50, 100];
         double[] times = [.. intervals.Select(count => FillTime(Tilted(Strip(1, 100, degrees)), count))];
         double exact = SlopingFront.ClockAt(1, Math.Sign(degrees) / Head.Climb, Reference.Permeability, Reference.Porosity) / Reference.ClockRate;
@@ -29,7 +30,9 @@ public sealed class SlopeTests
 
         // Tolerance 0.5 % asked for, 0.01 % held: an error in a full clock shifts volume between two cells only.
         for (int k = 0; k < intervals.Length; k++)
-            new AccuracyRecord($"strip at {degrees}°, {intervals[k]} intervals, fill time", Source, expected, times[k], "s", "100 × 1 cells of 10 mm", InTable: k == 2).ShouldHold(1e-4);
+            new AccuracyRecord(
+                $"strip at {degrees}°, {intervals[k]} intervals, fill time", Source, expected, times[k], "s", "100 × 1 cells of 10 mm",
+                InTable: k == 2).ShouldHold(1e-4);
 
         // Order in the intervals, against the same cells in 200, where each fills in an interval of its own: at least 1.8, because a full clock is
         // estimated from the state at the end of its interval with an error that shrinks with its square. Beyond 50 intervals nothing is left to see.
@@ -42,7 +45,8 @@ public sealed class SlopeTests
     [Fact]
     public void FillTime_UpAWallOnFinerCells_IsSecondOrder()
     {
-        // Source: the sum over cells is the midpoint rule of ∫ x/(1 − x/H) dx. Case: 90°, under little vacuum so that L/H = 0.54; 10, 20, 40 cells, 100 intervals.
+        // Source: the sum over cells is the midpoint rule of ∫ x/(1 − x/H) dx. Case: 90°, under little vacuum so that L/H = 0.54; 10, 20, 40 cells,
+        // 100 intervals.
         // Expected: order 2. Tolerance ± 0.2.
         GravityHead head = new(0.54);
         int[] counts = [10, 20, 40];
@@ -84,14 +88,17 @@ public sealed class SlopeTests
         double time = FillTime(Tilted(fed), 48);
 
         // Tolerance 1e-6 level, where one solve finds it; 0.01 % marched, as above.
-        new AccuracyRecord($"pot {below} m below the fitting, strip at {slope}°", "hydrostatics", expected, time, "s", "100 × 1 cells of 10 mm").ShouldHold(slope == 90 ? 1e-4 : 1e-6);
+        new AccuracyRecord(
+            $"pot {below} m below the fitting, strip at {slope}°", "hydrostatics", expected, time, "s",
+            "100 × 1 cells of 10 mm").ShouldHold(slope == 90 ? 1e-4 : 1e-6);
     }
 
     [Fact]
     public void Fill_OfATurnedDrawingWithItsSlope_IsTheSame()
     {
         // Source: a drawing has no direction of its own. Case: 0.6 × 0.4 m, 60°, feed along part of one edge, turned by 90° with the slope.
-        // Tolerance 1e-5 on the fill clock, because corrections of a full clock end at a hundredth of the interval; 1e-3 of the fill on arrivals, as for any turned fill.
+        // Tolerance 1e-5 on the fill clock, because corrections of a full clock end at a hundredth of the interval; 1e-3 of the fill on arrivals, as
+        // for any turned fill.
         FillMap map = FillMap.Compute(Tilted(Lopsided(turned: false))), turned = FillMap.Compute(Tilted(Lopsided(turned: true)));
         turned.FillClock.ShouldBe(map.FillClock, 1e-5 * map.FillClock);
         int columns = map.Problem.Operator.Columns, rows = map.Problem.Operator.Rows;
@@ -106,7 +113,8 @@ public sealed class SlopeTests
     public void Forecast_OfALevelPanel_IsUntouchedByTheWeightOfTheResin()
     {
         Panel strip = Strip(1, 20, 0) with { Slope = null };
-        Forecast heavy = Chain.Predict(strip, Reference.Resin with { Density = 2000 }), light = Chain.Predict(strip with { Slope = new Slope(1, 0) }, Reference.Resin with { Density = 800 });
+        Forecast heavy = Chain.Predict(strip, Reference.Resin with { Density = 2000 }), light = Chain.Predict(
+            strip with { Slope = new Slope(1, 0) }, Reference.Resin with { Density = 800 });
 
         light.FillTime.ShouldBe(heavy.FillTime);
         light.ArrivalTimes.ShouldBe(heavy.ArrivalTimes);
@@ -123,7 +131,8 @@ public sealed class SlopeTests
     private static FillProblem Tilted(Panel panel) => TiltedPanel.Of(Chain.Problem(panel), Head);
 
     private static Panel Strip(double length, int cells, double degrees) => Chain.ReferencePanel(
-        Shapes.Rectangle(length, length / cells), length / cells, new LinePath([new(0, 0), new(0, length / cells)]), new LinePath([new(length, 0), new(length, length / cells)])) with
+        Shapes.Rectangle(length, length / cells), length / cells, new LinePath([new(0, 0), new(0, length / cells)]), new LinePath(
+            [new(length, 0), new(length, length / cells)])) with
     {
         Slope = degrees < 0 ? new Slope(Math.PI, -degrees * Math.PI / 180) : new Slope(0, degrees * Math.PI / 180),
     };

@@ -26,7 +26,9 @@ public sealed class StraightStripTests
         Forecast forecast = Chain.Predict(Strip(Length / cells, Length / cells * Math.Min(3, cells)));
 
         // Tolerance 1e-6: nothing but the linear solver stands between the two.
-        new AccuracyRecord($"strip of {cells} {(cells == 1 ? "square" : "squares")}, fill time", Source, 1250, forecast.FillTime!.Value, "s", Chain.GridOf(forecast.Map.Problem), InTable: cells is 1 or 100).ShouldHold(1e-6);
+        new AccuracyRecord(
+            $"strip of {cells} {(cells == 1 ? "square" : "squares")}, fill time", Source, 1250, forecast.FillTime!.Value, "s",
+            Chain.GridOf(forecast.Map.Problem), InTable: cells is 1 or 100).ShouldHold(1e-6);
     }
 
     [Theory]
@@ -39,7 +41,8 @@ public sealed class StraightStripTests
     [InlineData(100, 0.98)]
     public void FillTime_WithFirstAndLastCellCut_IsExactToo(double cellsInLength, double shift)
     {
-        // Source: with the pressure at the middle of what a cell owns, Σ dₖ(L − xₖ) is the trapezoidal rule of a straight line, exact for any division (derived).
+        // Source: with the pressure at the middle of what a cell owns, Σ dₖ(L − xₖ) is the trapezoidal rule of a straight line, exact for any
+        // division (derived).
         // Case: cells that do not divide L, grid moved left by a share of a cell. Expected: 1250 s.
         double size = Length / cellsInLength;
         Panel strip = Strip(size, 0.1);
@@ -47,7 +50,9 @@ public sealed class StraightStripTests
         double time = Chain.FillTime(problem);
 
         // Tolerance 1e-6: as for whole cells.
-        new AccuracyRecord($"strip of {cellsInLength} squares, first and last cut, fill time", Source, 1250, time, "s", Chain.GridOf(problem), InTable: shift == 0.61).ShouldHold(1e-6);
+        new AccuracyRecord(
+            $"strip of {cellsInLength} squares, first and last cut, fill time", Source, 1250, time, "s", Chain.GridOf(problem),
+            InTable: shift == 0.61).ShouldHold(1e-6);
     }
 
     [Theory]
@@ -65,7 +70,8 @@ public sealed class StraightStripTests
         var outline = Shapes.Rectangle(Length, 0.2);
         AccuracyRecord[] records = [.. sizes
             .Select(size => Chain.Problem(Chain.ReferencePanel(
-                outline.Turned(turn), size, new LinePath([new Point2(0, 0).Turned(turn), new Point2(0, 0.2).Turned(turn)]), new LinePath([new Point2(0.49, 0.1).Turned(turn)]))))
+                outline.Turned(turn), size, new LinePath(
+                    [new Point2(0, 0).Turned(turn), new Point2(0, 0.2).Turned(turn)]), new LinePath([new Point2(0.49, 0.1).Turned(turn)]))))
             .Select(problem => new AccuracyRecord($"strip turned {degrees:0.#}°, fill time", Source, 1250, Chain.FillTime(problem), "s", Chain.GridOf(problem), InTable: degrees is 17 or 45))];
         Convergence.PrintOrder($"strip turned {degrees:0.#}°", sizes, [.. records.Select(record => record.RelativeError)]);
 
@@ -103,7 +109,9 @@ public sealed class StraightStripTests
         // Tolerance 0.1 %: (h/2x)² is 4e-4 at the first mark.
         double[] expected = [78.125, 312.5, 703.125];
         for (int k = 0; k < expected.Length; k++)
-            new AccuracyRecord($"strip, arrival at mark {strip.TimingMarks[k].Name}", Source, expected[k], forecast.TimingMarkArrivals[k]!.Value, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-3);
+            new AccuracyRecord(
+                $"strip, arrival at mark {strip.TimingMarks[k].Name}", Source, expected[k], forecast.TimingMarkArrivals[k]!.Value, "s",
+                Chain.GridOf(forecast.Map.Problem)).ShouldHold(1e-3);
     }
 
     private static double ErrorAt(int cells, int cell)

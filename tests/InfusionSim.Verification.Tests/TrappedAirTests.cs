@@ -10,7 +10,9 @@ using InfusionSim.Verification.Tests.Settings;
 
 namespace InfusionSim.Verification.Tests;
 
-/// <summary>Air that is cut off and pushes back: a strip without a vent, a strip whose vent is clamped when resin shows, two pockets one behind the other.</summary>
+/// <summary>
+/// Air that is cut off and pushes back: a strip without a vent, a strip whose vent is clamped when resin shows, two pockets one behind the other.
+/// </summary>
 public sealed class TrappedAirTests
 {
     private const double Length = 0.5;
@@ -35,7 +37,9 @@ public sealed class TrappedAirTests
                 double seen = ClockSearch.WhenReached(map, static state => state.FilledFraction, places[k] / Length, map.Tallies[^1].Clock) / rate;
                 errors[grid, k] = Math.Abs(seen / times[k] - 1);
                 if (grid == cells.Length - 1)
-                    new AccuracyRecord($"strip without a vent, front at {places[k] * 1e3:G4} mm", "Darcy and Boyle, derived", times[k], seen, "s", Chain.GridOf(map.Problem)).ShouldHold(5e-3);
+                    new AccuracyRecord(
+                        $"strip without a vent, front at {places[k] * 1e3:G4} mm", "Darcy and Boyle, derived", times[k], seen, "s",
+                        Chain.GridOf(map.Problem)).ShouldHold(5e-3);
             }
 
             // It counts as full when all air is within a tenth of its last volume: at 472.5 mm.
@@ -53,7 +57,8 @@ public sealed class TrappedAirTests
     [Fact]
     public void Middle_SealedWhenTheVentIsClamped_ShrinksAsBoyleSays()
     {
-        // Source: two straight fronts and Boyle. Case: fed at both ends, vent line at 100 mm that is clamped when resin reaches it, p_in = 100 kPa, p_v = 2 kPa.
+        // Source: two straight fronts and Boyle. Case: fed at both ends, vent line at 100 mm that is clamped when resin reaches it, p_in = 100 kPa,
+        // p_v = 2 kPa.
         Bag bag = new(2e3, 1e5);
         Panel panel = Strip(5e-3) with
         {
@@ -63,17 +68,21 @@ public sealed class TrappedAirTests
         Forecast forecast = Chain.Predict(panel, bag: bag);
         DrySpot spot = forecast.DrySpots.ShouldHaveSingleItem();
         double clamped = forecast.Clock.TimeAt(forecast.Map.Turns.ShouldHaveSingleItem().Clock);
-        new AccuracyRecord("vent clamped when reached, time", "two straight fronts, derived", 51.0204, clamped, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "vent clamped when reached, time", "two straight fronts, derived", 51.0204, clamped, "s", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
         (spot.SealedArea / Width).ShouldBe(0.3, 5e-3);
         (spot.Area / Width).ShouldBe(6e-3, 5e-3);
         double pores = 0.3 * Width * Reference.Thickness * Reference.Porosity;
-        new AccuracyRecord("vent clamped when reached, gas at the end", "Boyle's law", pores * 0.02 * 1e9, spot.GasVolume * 1e9, "mm³", Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "vent clamped when reached, gas at the end", "Boyle's law", pores * 0.02 * 1e9, spot.GasVolume * 1e9, "mm³",
+            Chain.GridOf(forecast.Map.Problem)).ShouldHold(5e-3);
     }
 
     [Fact]
     public void TwoPockets_OnBothSidesOfAFeed_FollowTheirDifferentialEquations()
     {
-        // Source: the two ordinary differential equations of the pockets, integrated here. Case: 350 mm and 150 mm of strip beside a feed line behind a narrow primed hose.
+        // Source: the two ordinary differential equations of the pockets, integrated here. Case: 350 mm and 150 mm of strip beside a feed line behind
+        // a narrow primed hose.
         Bag bag = new(5e3, 1e5);
         const double Bore = 1.2e-3, HoseLength = 0.5, First = 0.35;
         double hose = Math.PI * Math.Pow(Bore / 2, 4) / 8 / HoseLength;
@@ -99,11 +108,14 @@ public sealed class TrappedAirTests
             gas[1].ShouldBe(volumes[1], 5e-3 * volumes[1], $"second pocket at {k}");
             double[] amounts = [pores * First * bag.Pressure, pores * (Length - First) * bag.Pressure];
             for (int pocket = 0; pocket < 2; pocket++)
-                (amounts[pocket] / gas[pocket]).ShouldBe(expected[k].Pressures[pocket], 5e-3 * expected[k].Pressures[pocket], $"pressure of pocket {pocket} at {k}");
+                (amounts[pocket] / gas[pocket]).ShouldBe(
+                    expected[k].Pressures[pocket], 5e-3 * expected[k].Pressures[pocket], $"pressure of pocket {pocket} at {k}");
         }
 
         double last = pores * (First - expected[^1].Fronts[0]);
-        new AccuracyRecord("two pockets beside a feed, gas of the longer", "two ordinary differential equations, integrated", last * 1e9, GasLeftOf(map, clocks[^1], split) * 1e9, "mm³", Chain.GridOf(map.Problem)).ShouldHold(5e-3);
+        new AccuracyRecord(
+            "two pockets beside a feed, gas of the longer", "two ordinary differential equations, integrated", last * 1e9,
+            GasLeftOf(map, clocks[^1], split) * 1e9, "mm³", Chain.GridOf(map.Problem)).ShouldHold(5e-3);
     }
 
     private static double GasLeftOf(FillMap map, double clock, int columns)

@@ -24,8 +24,10 @@ public sealed class TurnedChannelTests
     [InlineData(20, 17, 16, 20, 2e-2)]
     public void Permeability_OfAChannelInTurnedCloth_IsThatWithoutCrossFlow(int across, double turn, double degrees, double ratio, double tolerance)
     {
-        // Source: no flow across a channel makes Kxx − Kxy²/Kyy = K1·K2/Kyy of it (textbook). Case: 1 m long, 0.1 m wide, saturated, the gradient read over the middle 30 %.
-        // Expected: 2.285714e-10 m² for K1 = 4e-10, K2 = 1e-10 m² at 30°. Tolerance 1 % along the grid, 2 % turned off it: asked for; 100 : 1 turned off the grid on 60 cells, because its ways span ten of them.
+        // Source: no flow across a channel makes Kxx − Kxy²/Kyy = K1·K2/Kyy of it (textbook). Case: 1 m long, 0.1 m wide, saturated, the gradient
+        // read over the middle 30 %.
+        // Expected: 2.285714e-10 m² for K1 = 4e-10, K2 = 1e-10 m² at 30°. Tolerance 1 % along the grid, 2 % turned off it: asked for; 100 : 1 turned
+        // off the grid on 60 cells, because its ways span ten of them.
         double k1 = ratio * 1e-10, k2 = 1e-10, angle = degrees * Math.PI / 180;
         double expected = k1 * k2 / (k1 * Math.Sin(angle) * Math.Sin(angle) + k2 * Math.Cos(angle) * Math.Cos(angle));
         double turned = turn * Math.PI / 180;
@@ -38,7 +40,9 @@ public sealed class TurnedChannelTests
         double[] pressure = Chain.SteadyPressure(problem);
         double observed = Chain.SteadyFlow(problem, pressure) / (Width * Reference.Thickness * -SlopeInTheMiddle(problem, pressure, turned));
 
-        new AccuracyRecord($"channel in cloth {ratio} : 1 at {degrees}°, turned {turn}°", "Kxx − Kxy²/Kyy (textbook)", expected * 1e10, observed * 1e10, "1e-10 m²", Chain.GridOf(problem)).ShouldHold(tolerance);
+        new AccuracyRecord(
+            $"channel in cloth {ratio} : 1 at {degrees}°, turned {turn}°", "Kxx − Kxy²/Kyy (textbook)", expected * 1e10, observed * 1e10, "1e-10 m²",
+            Chain.GridOf(problem)).ShouldHold(tolerance);
     }
 
     // Regression of the pressure on the way along the channel over its middle 30 %, each cell by its area.

@@ -38,7 +38,8 @@ public sealed class TurnedFittingTests
         (double longAxis, double shortAxis, double turned) = Ellipse(20, 33, 10e-3, 75, 0.15, out string grid, out _);
 
         // Tolerance 3 % of the ratio of the axes, 1°: asked for.
-        new AccuracyRecord("front of a fitting in cloth 20 : 1 at 33°, ratio of the axes", Source, Math.Sqrt(20), longAxis / shortAxis, "", grid).ShouldHold(3e-2);
+        new AccuracyRecord(
+            "front of a fitting in cloth 20 : 1 at 33°, ratio of the axes", Source, Math.Sqrt(20), longAxis / shortAxis, "", grid).ShouldHold(3e-2);
         Math.Abs(turned).ShouldBeLessThanOrEqualTo(1, $"off by {turned}°, {grid}");
     }
 
@@ -47,11 +48,14 @@ public sealed class TurnedFittingTests
     [InlineData(20, 33)]
     public void Front_OfAFittingLargerThanASquare_IsTheTurnedEllipse(double ratio, double degrees)
     {
-        // Case: r₀ = 12 mm on squares of 5 mm, which takes a cluster of cells; stretched radius 0.1 m, where the circle of the feed still shows by a few percent in the shape.
+        // Case: r₀ = 12 mm on squares of 5 mm, which takes a cluster of cells; stretched radius 0.1 m, where the circle of the feed still shows by a
+        // few percent in the shape.
         (double longAxis, double shortAxis, double turned) = Ellipse(ratio, degrees, 5e-3, 95, 0.1, out string grid, out _, 12e-3);
 
         // Tolerance 1 % of the area: that of the equivalent radius of the cluster.
-        new AccuracyRecord($"front of a fitting Ø 24 mm in cloth {ratio} : 1 at {degrees}°, area of the ellipse", Source, 0.01, longAxis * shortAxis, "m²/π", grid).ShouldHold(1e-2);
+        new AccuracyRecord(
+            $"front of a fitting Ø 24 mm in cloth {ratio} : 1 at {degrees}°, area of the ellipse", Source, 0.01, longAxis * shortAxis, "m²/π",
+            grid).ShouldHold(1e-2);
         Math.Abs(turned).ShouldBeLessThanOrEqualTo(1, $"off by {turned}°, {grid}");
     }
 

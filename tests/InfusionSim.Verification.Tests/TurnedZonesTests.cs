@@ -15,7 +15,8 @@ public sealed class TurnedZonesTests
     [Fact]
     public void Flow_AcrossTheRidgeOfAChevron_IsThatOfKxx()
     {
-        // Source: p falls evenly across the ridge, Kxx is the same on both sides and what Kxy drives runs along it (derived). Case: K1 = 4e-10, K2 = 1e-10 m² at +45° and
+        // Source: p falls evenly across the ridge, Kxx is the same on both sides and what Kxy drives runs along it (derived). Case: K1 = 4e-10, K2 =
+        // 1e-10 m² at +45° and
         // −45°, 48 cells across. Expected: 2.5e-10 m².
         double observed = Permeability(Cloth(4e-10, 1e-10, 45), Cloth(4e-10, 1e-10, -45), 48, 0.5, 0, out string grid);
 
@@ -29,13 +30,16 @@ public sealed class TurnedZonesTests
     [InlineData(4, 33, -50, 0.43)]
     public void Flow_IntoClothAThousandTimesAsPermeable_IsThatOfZonesInSeries(double ratio, double first, double second, double boundary)
     {
-        // Source: two zones in series, 1/(L₁/K₁ + L₂/K₂) with the Kxx of each (textbook). Case: contrast 10³, cloth at two angles, the boundary on a face and inside cells.
+        // Source: two zones in series, 1/(L₁/K₁ + L₂/K₂) with the Kxx of each (textbook). Case: contrast 10³, cloth at two angles, the boundary on a
+        // face and inside cells.
         (Permeability low, Permeability high) = (Cloth(ratio * 1e-12, 1e-12, first), Cloth(ratio * 1e-9, 1e-9, second));
         double expected = 1 / (boundary / Xx(low) + (1 - boundary) / Xx(high));
         double observed = Permeability(low, high, 24, boundary, 0, out string grid);
 
         // Tolerance 1e-5: exact but for the sealed sides four lengths away.
-        new AccuracyRecord($"{ratio} : 1 cloth at {first}° and {second}°, contrast 10³", "zones in series (textbook)", expected * 1e12, observed * 1e12, "1e-12 m²", grid).ShouldHold(1e-5);
+        new AccuracyRecord(
+            $"{ratio} : 1 cloth at {first}° and {second}°, contrast 10³", "zones in series (textbook)", expected * 1e12, observed * 1e12, "1e-12 m²",
+            grid).ShouldHold(1e-5);
     }
 
     [Theory]
@@ -43,7 +47,8 @@ public sealed class TurnedZonesTests
     [InlineData(20, 33, 0, 0)]
     public void Flow_IntoClothAThousandTimesAsPermeableOffTheSquares_ConvergesToZonesInSeries(double ratio, double first, double second, double degrees)
     {
-        // As above with the boundary inside cells: panel and cloth turned by 17°, so that boundary and fed edges run askew through the squares, or cloth whose ways span two of them.
+        // As above with the boundary inside cells: panel and cloth turned by 17°, so that boundary and fed edges run askew through the squares, or
+        // cloth whose ways span two of them.
         (Permeability low, Permeability high) = (Cloth(ratio * 1e-12, 1e-12, first), Cloth(ratio * 1e-9, 1e-9, second));
         string problem = $"{ratio} : 1 cloth at {first}° and {second}°, contrast 10³, turned {degrees}°";
         double expected = 1 / (0.43 / Xx(low) + 0.57 / Xx(high));
@@ -75,7 +80,9 @@ public sealed class TurnedZonesTests
             new Region(Shapes.Rectangle(Length, Width).Turned(turn), []),
             [
                 new Zone("left", null, Reference.Thickness, Reference.Porosity, left with { Angle = left.Angle + turn }),
-                new Zone("right", Shapes.Box(boundary * Length, -Length, 2 * Length, 2 * Width).Turned(turn), Reference.Thickness, Reference.Porosity, right with { Angle = right.Angle + turn }),
+                new Zone(
+                    "right", Shapes.Box(boundary * Length, -Length, 2 * Length, 2 * Width).Turned(turn), Reference.Thickness, Reference.Porosity,
+                    right with { Angle = right.Angle + turn }),
             ],
             [new Feed("F1", Line(0), 0.012)], [new Vent("V1", Line(Length), 0.012, VentKind.Tube)], [], Length / across));
         grid = Chain.GridOf(problem);

@@ -3,7 +3,10 @@ using static InfusionSim.Cli.Shapes.Drawing;
 
 namespace InfusionSim.Cli.Selftest;
 
-/// <summary>Fills with a known time, of cloth alone, and all other checks after them. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving pressure.</summary>
+/// <summary>
+/// Fills with a known time, of cloth alone, and all other checks after them. All with K = 1e-10 m², porosity 0.5, 0.2 Pa·s and 1000 mbar of driving
+/// pressure.
+/// </summary>
 public static class ClosedForms
 {
     private const int RoundCorners = 720;

@@ -18,7 +18,8 @@ public static class LayUpForms
     // Weight is followed in steps of the clock, as many on every grid; this much of the time is theirs.
     private const double StepsUphill = 2e-3;
 
-    // The formula has the laminate in one piece and the front far from both ends; ten sub-layers, and the middle of what is read along half a metre, leave this much.
+    // The formula has the laminate in one piece and the front far from both ends; ten sub-layers, and the middle of what is read along half a metre,
+    // leave this much.
     private const double SubLayersLeave = 3e-2;
     private const int SubLayers = 10;
 

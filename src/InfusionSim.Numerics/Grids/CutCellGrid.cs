@@ -47,7 +47,10 @@ public sealed class CutCellGrid
     /// <summary>The parts of all squares that an edge cuts, square by square, the largest of each first; whole and empty squares have none.</summary>
     public IReadOnlyList<CellPart> CutParts { get; init; } = [];
 
-    /// <summary>Places where the drawing is open but the cells are not, because the passage is narrower than these squares can show [m]; mostly none. A smaller cell size opens them.</summary>
+    /// <summary>
+    /// Places where the drawing is open but the cells are not, because the passage is narrower than these squares can show [m]; mostly none. A
+    /// smaller cell size opens them.
+    /// </summary>
     public IReadOnlyList<Point2> LostPassages { get; init; } = [];
 
     /// <summary>Whether the region is wide, as <see cref="Region.IsWide"/> tells it.</summary>

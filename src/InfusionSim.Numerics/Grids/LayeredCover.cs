@@ -9,7 +9,9 @@ namespace InfusionSim.Numerics.Grids;
 public static class LayeredCover
 {
     /// <summary>Area of what each cell owns where a sheet is the uppermost [m²]; one array per sheet, each [rows × columns], x fastest.</summary>
-    /// <remarks>Seen of a sheet = cover of it and all above it, less the cover of those above it; both are measured only in the squares the sheet can touch.</remarks>
+    /// <remarks>
+    /// Seen of a sheet = cover of it and all above it, less the cover of those above it; both are measured only in the squares the sheet can touch.
+    /// </remarks>
     /// <param name="sheets">The sheets from the lowest to the uppermost; null stands for a sheet over everything.</param>
     /// <param name="cells">The cut cells.</param>
     /// <param name="cancellation">Stops the work between squares.</param>

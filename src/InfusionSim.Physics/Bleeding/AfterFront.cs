@@ -2,11 +2,16 @@ using InfusionSim.Numerics.Geometry;
 
 namespace InfusionSim.Physics.Bleeding;
 
-/// <summary>What happens after the front has arrived everywhere and a vent stays open: resin leaves, and takes the bubbles with it that the front has made.</summary>
+/// <summary>
+/// What happens after the front has arrived everywhere and a vent stays open: resin leaves, and takes the bubbles with it that the front has made.
+/// </summary>
 /// <remarks>
-/// The resin that filled last, a tenth of the pore volume of the part, was at the front longest and carries its bubbles. The clamp is advised when nine tenths of it have left at the
-/// pace of the resin (both shares are our own choice). Bubbles stick to fibres and rise, so some take longer: it is the earliest moment, not a promise. Where air is trapped
-/// no such moment is told: the air is cut off from every vent, so that no waiting draws it out, and round it the resin stands still. An open vent lowers the pressure of the resin
+/// The resin that filled last, a tenth of the pore volume of the part, was at the front longest and carries its bubbles. The clamp is advised when
+/// nine tenths of it have left at the
+/// pace of the resin (both shares are our own choice). Bubbles stick to fibres and rise, so some take longer: it is the earliest moment, not a
+/// promise. Where air is trapped
+/// no such moment is told: the air is cut off from every vent, so that no waiting draws it out, and round it the resin stands still. An open vent
+/// lowers the pressure of the resin
 /// and lets the air grow; what it costs is told all the same.
 /// </remarks>
 public sealed record AfterFront
@@ -35,7 +40,10 @@ public sealed record AfterFront
     /// <summary>The same at the slow end of the band [s]; null likewise.</summary>
     public double? LastResinOutTo { get; init; }
 
-    /// <summary>When to clamp the vents: when nine tenths of the resin that filled last and finds a vent before gel have left; never later than gel; where air stays, the end of the fill [s].</summary>
+    /// <summary>
+    /// When to clamp the vents: when nine tenths of the resin that filled last and finds a vent before gel have left; never later than gel; where air
+    /// stays, the end of the fill [s].
+    /// </summary>
     public required double ClampTime { get; init; }
 
     /// <summary>Share of the resin that filled last that has left when the vents are clamped [-].</summary>

@@ -26,7 +26,10 @@ internal sealed class AfterFrontFinder
         flows = [.. forecast.Vents.Select((vent, k) => shut[k] <= forecast.EndTime || rate <= 0 ? 0 : vent.ResinOutRate / rate)];
     }
 
-    /// <summary>What happens after the front has arrived; null when the panel neither fills nor is full but for trapped air, and when no vent passes resin then.</summary>
+    /// <summary>
+    /// What happens after the front has arrived; null when the panel neither fills nor is full but for trapped air, and when no vent passes resin
+    /// then.
+    /// </summary>
     /// <param name="forecast">A forecast with its arrivals.</param>
     /// <param name="shut">When each vent is clamped according to the plan, or no feed is left open [s]; null for one that goes on passing resin.</param>
     /// <param name="cancellation">Stops the work.</param>

@@ -7,8 +7,10 @@ namespace InfusionSim.Physics.Bleeding;
 
 /// <summary>How long the resin of each place takes to a vent once the panel is full and the vents stay open.</summary>
 /// <remarks>
-/// In the full panel the pressure no longer changes on the drive clock. A node of volume C that passes Q hands its resin on to the nodes below it in pressure, so its time to a
-/// vent is C/Q and the mean of theirs, weighted with the flow to each. Taken from the lowest pressure (with the weight of the resin, the lowest head) upwards, each node
+/// In the full panel the pressure no longer changes on the drive clock. A node of volume C that passes Q hands its resin on to the nodes below it in
+/// pressure, so its time to a
+/// vent is C/Q and the mean of theirs, weighted with the flow to each. Taken from the lowest pressure (with the weight of the resin, the lowest head)
+/// upwards, each node
 /// is settled in one sweep, for resin never runs up again. From its middle half of its own time is left. Summed over the feeds, flow times time is
 /// the pore volume that is passed through, exactly. Resin that ends in a feed at a lower pressure, or in a gap that is still filling, reaches no vent. Derived.
 /// </remarks>

@@ -2,7 +2,8 @@ namespace InfusionSim.Physics.Bleeding;
 
 /// <summary>What one vent passes once the panel is full, as long as it stays open.</summary>
 /// <remarks>
-/// From then on the flow is steady on the drive clock, so that the volume is the flow per clock times the clock that has passed: a resin that thickens passes less and less.
+/// From then on the flow is steady on the drive clock, so that the volume is the flow per clock times the clock that has passed: a resin that
+/// thickens passes less and less.
 /// The flow is that with all vents open; clamping one sends more through the others.
 /// </remarks>
 /// <param name="Rate">Volume per second right after the end [m³/s].</param>

@@ -7,7 +7,9 @@ namespace InfusionSim.Physics.Bleeding;
 /// <summary>When each vent passes resin for the last time, as the plan has its clamps and those of the feeds.</summary>
 internal static class VentShutting
 {
-    /// <summary>Time from which each vent passes nothing more, in the panel's order [s]: it is shut and stays so, or all feeds are; null for one that goes on.</summary>
+    /// <summary>
+    /// Time from which each vent passes nothing more, in the panel's order [s]: it is shut and stays so, or all feeds are; null for one that goes on.
+    /// </summary>
     /// <param name="forecast">A forecast with its arrivals.</param>
     public static IReadOnlyList<double?> Of(Forecast forecast)
     {

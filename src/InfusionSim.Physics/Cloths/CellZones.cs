@@ -13,7 +13,10 @@ public sealed class CellZones
 
     private CellZones(int[] zoneOf) => this.zoneOf = zoneOf;
 
-    /// <summary>Index of the only zone of a square; −1 where an edge of a zone passes through or beside it, <see cref="Bare"/> where no zone lies and none needs to.</summary>
+    /// <summary>
+    /// Index of the only zone of a square; −1 where an edge of a zone passes through or beside it, <see cref="Bare"/> where no zone lies and none
+    /// needs to.
+    /// </summary>
     /// <param name="cell">Index of the square.</param>
     public int OnlyZoneOf(int cell) => zoneOf[cell];
 

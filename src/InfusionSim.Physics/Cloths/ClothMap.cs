@@ -10,7 +10,8 @@ public sealed class ClothMap
     // A place on a slanted edge is hardly ever exactly on it in doubles, and a drawing is no finer than a hundredth of a millimetre.
     private const double OnEdge = 1.1e-5;
 
-    // Share of the tensor's trace that an open face passes at least. The stencil of turned cloth may lead through no face of a row at all; air, and whatever else asks
+    // Share of the tensor's trace that an open face passes at least. The stencil of turned cloth may lead through no face of a row at all; air, and
+    // whatever else asks
     // which cells touch, goes by faces, and a line that parts them must be seen to.
     private const double LeastShare = 1e-12;
 
@@ -40,7 +41,10 @@ public sealed class ClothMap
     /// <summary>Whether places of the region may lie in no zone.</summary>
     public bool MayBeBare => bareWithin is not null;
 
-    /// <summary>Offsets to further cells, beside those along the rows and columns, that the ways of at least one zone lead to: columns to the right and rows above [-]; none where all axes lie along x and y.</summary>
+    /// <summary>
+    /// Offsets to further cells, beside those along the rows and columns, that the ways of at least one zone lead to: columns to the right and rows
+    /// above [-]; none where all axes lie along x and y.
+    /// </summary>
     public IReadOnlyList<(int Right, int Up)> SlantedArms { get; }
 
     /// <summary>Numbers of a zone.</summary>
@@ -85,12 +89,18 @@ public sealed class ClothMap
     }
 
     /// <summary>Resistance of a straight way, per width: ∫ ds / (n·K·n times thickness) [1/m²].</summary>
-    /// <remarks>Parts of the way that leave the zones, as beyond a slanted edge, count like the mean of the rest; a bare part inside the region lets nothing pass.</remarks>
+    /// <remarks>
+    /// Parts of the way that leave the zones, as beyond a slanted edge, count like the mean of the rest; a bare part inside the region lets nothing
+    /// pass.
+    /// </remarks>
     /// <param name="from">Where it begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
     public double Resistance(Point2 from, Point2 to) => Resistance(from, to, (zone, x, y) => cloths[zone].ConductanceAlong(x, y));
 
-    /// <summary>Resistance of a straight way, per width, for what flows along the rows and columns alone: all of it where the axes of a zone lie along x and y [1/m²].</summary>
+    /// <summary>
+    /// Resistance of a straight way, per width, for what flows along the rows and columns alone: all of it where the axes of a zone lie along x and y
+    /// [1/m²].
+    /// </summary>
     /// <remarks>As <see cref="Resistance(Point2, Point2)"/>, with the weights of the ways to the next cells in place of the tensor.</remarks>
     /// <param name="from">Where it begins [m].</param>
     /// <param name="to">Where it ends [m].</param>
@@ -99,8 +109,10 @@ public sealed class ClothMap
 
     /// <summary>Conductance of a way between cells along a direction of the stencils, per width over length [m³].</summary>
     /// <remarks>
-    /// In one zone its weight. Through several, with shares f of the way and n square to the edge it crosses, (Σ f w/ν) / Σ (f/ν) with ν = n·K·n times thickness: the ways
-    /// over the edge then pass what zones in series do, Σ w (e·n)² = 1/Σ (f/ν), whatever directions the stencil of each zone has (derived). Where the axes of all zones met
+    /// In one zone its weight. Through several, with shares f of the way and n square to the edge it crosses, (Σ f w/ν) / Σ (f/ν) with ν = n·K·n
+    /// times thickness: the ways
+    /// over the edge then pass what zones in series do, Σ w (e·n)² = 1/Σ (f/ν), whatever directions the stencil of each zone has (derived). Where the
+    /// axes of all zones met
     /// lie along x and y this is the resistance in series. A bare part inside the region lets nothing pass.
     /// </remarks>
     /// <param name="from">Where it begins [m].</param>

@@ -13,7 +13,8 @@ public readonly record struct ClothTensor(double Xx, double Yy, double Xy, doubl
     // A hundredth of a degree: below it the cross term K1 − K2 puts in is lost in the scatter of any cloth.
     private const double AngleTolerance = 1.7e-4;
 
-    // Off the axes of the squares the ways of the stencil span more cells the larger the ratio is: a groove that lets nothing pass sideways counts as passing a little.
+    // Off the axes of the squares the ways of the stencil span more cells the larger the ratio is: a groove that lets nothing pass sideways counts as
+    // passing a little.
     private const double LargestRatio = 1000;
 
     /// <summary>Whether a fall of pressure along x drives flow along x alone.</summary>

@@ -5,8 +5,10 @@ namespace InfusionSim.Physics.Cloths;
 
 /// <summary>What plies laid on each other come to as one zone.</summary>
 /// <remarks>
-/// In the plane the plies lie side by side for the flow: their tensors, each turned by its angle, add up by thickness. Through the thickness they lie in series:
-/// thickness over the sum of thickness/K3 (textbook: layers in parallel and in series). Holds while resin evens out through the thickness faster than it runs along it.
+/// In the plane the plies lie side by side for the flow: their tensors, each turned by its angle, add up by thickness. Through the thickness they lie
+/// in series:
+/// thickness over the sum of thickness/K3 (textbook: layers in parallel and in series). Holds while resin evens out through the thickness faster than
+/// it runs along it.
 /// </remarks>
 /// <param name="Thickness">Thickness of all plies [m].</param>
 /// <param name="Permeability">Permeability of the whole, K1 at least as large as K2.</param>

@@ -11,7 +11,8 @@ internal sealed class ZoneShape
     // A crossing no farther than this share of an edge from its end lies in the corner.
     private const double AtCorner = 1e-9;
 
-    // A corner no farther from a way than this share of its length lies on it. The way is then cut there, whether it goes in, goes out or runs on along the edge: one cut
+    // A corner no farther from a way than this share of its length lies on it. The way is then cut there, whether it goes in, goes out or runs on
+    // along the edge: one cut
     // too many does no harm, and which of them rounding finds must not matter.
     private const double OnWay = 1e-9;
 

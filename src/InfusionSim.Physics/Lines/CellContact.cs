@@ -6,7 +6,9 @@ namespace InfusionSim.Physics.Lines;
 /// <param name="FullWhenWet">True where the line lies at the end of the cell's volume (on the outline, and along a line inside that parts the cells beside it) and is wet once the cell is full; false where it lies under the cell's middle (a fitting, a membrane inside) and is wet once the cell is half full.</param>
 public readonly record struct CellContact(int Cell, double Conductance, bool FullWhenWet)
 {
-    /// <summary>Whether the line passes through the cell or beside it; false where only a slanted way of turned cloth leads there from a cell farther off.</summary>
+    /// <summary>
+    /// Whether the line passes through the cell or beside it; false where only a slanted way of turned cloth leads there from a cell farther off.
+    /// </summary>
     public bool IsBeside { get; init; } = true;
 
     /// <summary>Line node it hangs on; −1 where the line is held at one fixed pressure.</summary>

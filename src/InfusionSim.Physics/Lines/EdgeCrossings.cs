@@ -42,7 +42,9 @@ internal static class EdgeCrossings
     /// <param name="cells">The cells.</param>
     public static double? On(Segment stretch, Segment way, CutCellGrid cells) => Crossing(way.From, way.To, Moved(stretch, cells), stretch);
 
-    /// <summary>Where a stretch crosses the way from the middle of a cell to the middle of an edge it owns, as a share of the way [-]; null when it does not.</summary>
+    /// <summary>
+    /// Where a stretch crosses the way from the middle of a cell to the middle of an edge it owns, as a share of the way [-]; null when it does not.
+    /// </summary>
     /// <param name="stretch">The stretch.</param>
     /// <param name="piece">The edge.</param>
     /// <param name="cells">The cells.</param>

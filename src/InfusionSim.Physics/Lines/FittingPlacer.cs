@@ -6,7 +6,10 @@ using InfusionSim.Physics.Cloths;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Contacts of fittings: a cluster of cells that acts like a circle a little larger than the fitting, joined to it by the resistance of the ring between the two.</summary>
+/// <summary>
+/// Contacts of fittings: a cluster of cells that acts like a circle a little larger than the fitting, joined to it by the resistance of the ring
+/// between the two.
+/// </summary>
 /// <remarks>
 /// Total conductance 2π√(K1·K2)·thickness / ln(r_eq/r), shared by the cells as their own flows (Peaceman, SPE J. 18 (1978) 183, from
 /// memory, widened from one cell to clusters: derived). The cluster's centre is the middle of a cell, a face or a corner, whichever lies
@@ -68,7 +71,8 @@ internal sealed class FittingPlacer
         throw new InvalidOperationException("Clusters have no end.");
     }
 
-    // Where the edge of the cloth runs through the cells, a cluster keeps more or less than the circle's share of its area: it acts like a larger or smaller one.
+    // Where the edge of the cloth runs through the cells, a cluster keeps more or less than the circle's share of its area: it acts like a larger or
+    // smaller one.
     private double EquivalentRadius(ClusterElectrode electrode, List<(int Cell, double Weight)> shares, double inCloth)
     {
         double square = cells.Grid.CellSize * cells.Grid.CellSize;

@@ -5,7 +5,10 @@ using InfusionSim.Physics.Layers;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>Contacts of lines and gaps inside the cloth that pass resin. Lines have no width in the flow, gaps have their own: each way between two cells that a line crosses is cut, a slanted one too, and its two ends are joined to the line instead.</summary>
+/// <summary>
+/// Contacts of lines and gaps inside the cloth that pass resin. Lines have no width in the flow, gaps have their own: each way between two cells that
+/// a line crosses is cut, a slanted one too, and its two ends are joined to the line instead.
+/// </summary>
 /// <remarks>
 /// Each end gets the conductance of the way times its length over the distance to the crossing, which is exact for a steady
 /// flow along the way, wherever the line lies (derived). What a cell owns beyond the line goes to the cell there
@@ -30,7 +33,10 @@ internal sealed class InnerLineCutter
         conductances = sheet.Conductances;
     }
 
-    /// <summary>Enters the stretches of a line that lie inside the cloth, where they lie on this layer: at least one end of a way they cross has no layer above.</summary>
+    /// <summary>
+    /// Enters the stretches of a line that lie inside the cloth, where they lie on this layer: at least one end of a way they cross has no layer
+    /// above.
+    /// </summary>
     /// <param name="stretches">The stretches.</param>
     /// <param name="contacts">Contacts of the line.</param>
     /// <param name="isFeed">Whether the line brings resin.</param>
@@ -102,7 +108,8 @@ internal sealed class InnerLineCutter
         }
     }
 
-    // A cell alone between the arms of a bent vent would stay dry for no other reason than its size: the way across the farthest arm stays open, behind which the vent still blocks.
+    // A cell alone between the arms of a bent vent would stay dry for no other reason than its size: the way across the farthest arm stays open,
+    // behind which the vent still blocks.
     private void KeepSingleCellsReachable()
     {
         List<LatticeEdge> kept = [];

@@ -9,7 +9,9 @@ namespace InfusionSim.Physics.Lines;
 /// <param name="Up">Rows above that it lies; above 0, or 0 with <paramref name="Right"/> above 0.</param>
 internal readonly record struct LatticeEdge(int Cell, int Right, int Up)
 {
-    /// <summary>Nearest to a middle that a line counts, as a share of the way [-]: bounds the ratio of conductances where a line runs through a middle.</summary>
+    /// <summary>
+    /// Nearest to a middle that a line counts, as a share of the way [-]: bounds the ratio of conductances where a line runs through a middle.
+    /// </summary>
     public const double LeastShare = 1e-3;
 
     /// <summary>Whether the two cells share a face.</summary>

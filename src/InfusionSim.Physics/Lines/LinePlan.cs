@@ -15,7 +15,8 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
 {
     /// <summary>Lays the lines of a panel on its layers and changes conductances and volumes where lines part cells or open the way.</summary>
     /// <remarks>
-    /// A line on the outline touches every layer through the edge. Inside the panel it lies on top: it touches, in each cell, only the uppermost layer there is.
+    /// A line on the outline touches every layer through the edge. Inside the panel it lies on top: it touches, in each cell, only the uppermost
+    /// layer there is.
     /// A gap touches the laminate from bottom to top: on the outline it runs beside it, inside it parts it.
     /// </remarks>
     /// <param name="panel">The panel.</param>
@@ -86,7 +87,8 @@ public sealed record LinePlan(IReadOnlyList<LineContact> Feeds, IReadOnlyList<Li
             return contacts;
         }
 
-        // A line too short to part two cells, or squeezed between others, acts like a fitting: the logarithmic capacity of a straight line is a quarter of its length (textbook).
+        // A line too short to part two cells, or squeezed between others, acts like a fitting: the logarithmic capacity of a straight line is a
+        // quarter of its length (textbook).
         void PlaceShort(ContactTable contacts, LinePath path, double contactWidth, bool passesResin)
         {
             if (!contacts.IsEmpty) return;

@@ -5,7 +5,10 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Lines;
 
-/// <summary>The slanted ways that the edge of the cloth cuts, each with what it conducts to the edge: where a line feeds along it, they bring resin in as well.</summary>
+/// <summary>
+/// The slanted ways that the edge of the cloth cuts, each with what it conducts to the edge: where a line feeds along it, they bring resin in as
+/// well.
+/// </summary>
 /// <remarks>
 /// Each conducts its weight times the length of the whole way over that up to the edge. A pressure that falls evenly away from a straight fed edge
 /// then drives the true flow through it, and none is lost between the first rows of cells (derived).

@@ -30,7 +30,10 @@ internal static class WallWays
         }
     }
 
-    /// <summary>Resistance of the way from the middle of a cell to an edge, per width [1/m²]; that of the ways along the squares alone, to which turned cloth adds its <see cref="WallExits"/>.</summary>
+    /// <summary>
+    /// Resistance of the way from the middle of a cell to an edge, per width [1/m²]; that of the ways along the squares alone, to which turned cloth
+    /// adds its <see cref="WallExits"/>.
+    /// </summary>
     /// <param name="piece">The edge.</param>
     /// <param name="cells">The cells.</param>
     /// <param name="cloth">The zones.</param>

@@ -4,7 +4,8 @@ namespace InfusionSim.Physics.Network;
 
 /// <summary>Joins something to a place between two nodes of a chain.</summary>
 /// <remarks>
-/// The place itself holds nothing, so it is eliminated: a star of three resistances becomes a triangle (star-mesh transform, textbook). Resin that enters between two
+/// The place itself holds nothing, so it is eliminated: a star of three resistances becomes a triangle (star-mesh transform, textbook). Resin that
+/// enters between two
 /// nodes then runs to both by its own way, which a join to the nearer one alone would miss at first order of their length.
 /// </remarks>
 internal static class Branch

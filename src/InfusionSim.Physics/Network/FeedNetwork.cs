@@ -46,7 +46,10 @@ public sealed record FeedNetwork
     /// <summary>Where gaps reach vents that pass resin.</summary>
     public IReadOnlyList<GapContact> VentedGaps { get; internal init; } = [];
 
-    /// <summary>Node in which the contacts of each feed meet while its clamp is shut, in the panel's order [-]; −1 for a feed that is never shut, and for one whose own nodes stay.</summary>
+    /// <summary>
+    /// Node in which the contacts of each feed meet while its clamp is shut, in the panel's order [-]; −1 for a feed that is never shut, and for one
+    /// whose own nodes stay.
+    /// </summary>
     public IReadOnlyList<int> ShutFeeds { get; internal init; } = [];
 
     /// <summary>The same for each vent [-].</summary>

@@ -110,7 +110,8 @@ internal sealed class NetworkPlanner
         return new NodeChain(path.Points, [0, Length(path)], node, [double.PositiveInfinity]);
     }
 
-    // A line without nodes of its own, or one that hangs on a T-piece, is held at a pressure while open. Shut, it is a passage in which the places it touches meet.
+    // A line without nodes of its own, or one that hangs on a T-piece, is held at a pressure while open. Shut, it is a passage in which the places it
+    // touches meet.
     private int PlanShut(Clamp clamp, LinePath path, double contactWidth, NodeChain? chain, LinePart part, int index)
     {
         bool hangsOnJunction = chain is not null && nodes[chain.First - firstNode] is { Part: LinePart.PotHose };

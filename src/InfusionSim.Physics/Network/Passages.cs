@@ -1,7 +1,13 @@
 namespace InfusionSim.Physics.Network;
 
-/// <summary>Permeability that open passages come to: slots, round tubes, rectangular ducts, read as the mean velocity of laminar flow over the fall of pressure, times viscosity.</summary>
-/// <remarks>All hold for slow, fully developed flow of a Newtonian liquid in a straight passage with smooth walls; solved in White, Viscous Fluid Flow (from memory).</remarks>
+/// <summary>
+/// Permeability that open passages come to: slots, round tubes, rectangular ducts, read as the mean velocity of laminar flow over the fall of
+/// pressure, times viscosity.
+/// </summary>
+/// <remarks>
+/// All hold for slow, fully developed flow of a Newtonian liquid in a straight passage with smooth walls; solved in White, Viscous Fluid Flow (from
+/// memory).
+/// </remarks>
 public static class Passages
 {
     // Terms fall as the fifth power of their number: the rest of the series is below 1e-12 of its sum.
@@ -47,7 +53,9 @@ public static class Passages
     }
 
     /// <summary>Permeability of a rectangular duct in short [m²].</summary>
-    /// <remarks>K ≈ (a²/12) (1 − 0.63 a/b): within 0.2 % of the series for sides at least 2 to 1 (from memory; the limit is checked against the series).</remarks>
+    /// <remarks>
+    /// K ≈ (a²/12) (1 − 0.63 a/b): within 0.2 % of the series for sides at least 2 to 1 (from memory; the limit is checked against the series).
+    /// </remarks>
     /// <param name="width">One side [m], above 0.</param>
     /// <param name="height">The other side [m], above 0; the longer at least twice the shorter.</param>
     public static double DuctInShort(double width, double height)

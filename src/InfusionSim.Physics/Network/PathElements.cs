@@ -5,7 +5,10 @@ using InfusionSim.Physics.Lines;
 namespace InfusionSim.Physics.Network;
 
 /// <summary>Cuts a path into short lengths, about one for each square it crosses.</summary>
-/// <remarks>The cuts lie where the path crosses the lines of the grid, so that beside a straight edge the middle of each length lies level with the middle of its square.</remarks>
+/// <remarks>
+/// The cuts lie where the path crosses the lines of the grid, so that beside a straight edge the middle of each length lies level with the middle of
+/// its square.
+/// </remarks>
 internal static class PathElements
 {
     // Where a slanted path clips the corner of a square the piece goes to its neighbour.

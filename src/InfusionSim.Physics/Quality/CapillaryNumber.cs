@@ -2,7 +2,8 @@ namespace InfusionSim.Physics.Quality;
 
 /// <summary>Capillary number of a flow front, modified by the contact angle [-]: the drag of the resin over the pull of the fibre bundles.</summary>
 /// <remarks>
-/// Ca* = μ v / (γ cos θ). Which of the two is stronger decides where air stays: a slow front leaves it between the bundles, which drink ahead, a fast one inside them.
+/// Ca* = μ v / (γ cos θ). Which of the two is stronger decides where air stays: a slow front leaves it between the bundles, which drink ahead, a fast
+/// one inside them.
 /// Source of the number and of the tie to voids: Patel, Rohatgi and Lee, Polym. Eng. Sci. 35 (1995) 837.
 /// The number with the fewest voids is doubtful: publications put it anywhere in <see cref="PublishedFrom"/> to <see cref="PublishedTo"/>, a whole decade, for
 /// glass most often at 2e-3 to 4e-3 (Rohatgi et al. 1996; Ruiz et al., Compos. Sci. Technol. 66 (2006) 475; Leclerc and Ruiz, Composites A 39 (2008) 1859;

@@ -5,9 +5,11 @@ namespace InfusionSim.Physics.Quality;
 
 /// <summary>How much later on the drive clock the front comes, per length of its way: one over this is how far it goes per unit of clock.</summary>
 /// <remarks>
-/// Along each axis the parabola that fits best (least squares) to the arrival in the cells on both sides that are open to each other, a few of them, so that what is not known of single
+/// Along each axis the parabola that fits best (least squares) to the arrival in the cells on both sides that are open to each other, a few of them,
+/// so that what is not known of single
 /// arrivals evens out; exact in a straight fill, whose arrival is a parabola, at an edge and beside a line too. Where two fronts meet the arrival turns
-/// round and the cell fills from both; the stretch ends before it, and at that cell itself the steeper side counts alone. A cell that an edge cuts ends a stretch and counts at the
+/// round and the cell fills from both; the stretch ends before it, and at that cell itself the steeper side counts alone. A cell that an edge cuts
+/// ends a stretch and counts at the
 /// middle of its cloth: round a cut-out the front turns most right beside it, where whole cells alone say too little. Of slivers, which are
 /// passed at odd moments, nothing is read; they have the mean slope of the cells beside them. Through the thickness the cells next to it count, in the same
 /// laminate. So close to a feed that the front was there before the first state was computed no slope is told.
@@ -53,7 +55,10 @@ internal sealed class FrontSlope
         (alongX, alongY) = (new(reach), new(reach));
     }
 
-    /// <summary>Slope of the arrival at the middle of a node [1/m]; NaN where the front never comes, beside a feed, and where nothing tells where it came from.</summary>
+    /// <summary>
+    /// Slope of the arrival at the middle of a node [1/m]; NaN where the front never comes, beside a feed, and where nothing tells where it came
+    /// from.
+    /// </summary>
     /// <param name="node">A node of a layer.</param>
     public double At(int node)
     {

@@ -5,8 +5,10 @@ namespace InfusionSim.Physics.Quality;
 
 /// <summary>How fast the front runs through each place of the laminate when it comes there, square to the front [m/s].</summary>
 /// <remarks>
-/// On the drive clock it goes 1/|∇θ|, in a second so much as the clock runs at that moment. In a straight fill this is K Δp/(φ μ x), the speed of the resin in the pores
-/// (textbook). In cloth of two permeabilities the resin itself may run askew to the front, and then faster than this. Where there are layers it is the speed in the lowest
+/// On the drive clock it goes 1/|∇θ|, in a second so much as the clock runs at that moment. In a straight fill this is K Δp/(φ μ x), the speed of the
+/// resin in the pores
+/// (textbook). In cloth of two permeabilities the resin itself may run askew to the front, and then faster than this. Where there are layers it is
+/// the speed in the lowest
 /// sub-layer of laminate, with the way down through the thickness counted in.
 /// </remarks>
 internal static class FrontSpeeds

@@ -4,7 +4,9 @@ using InfusionSim.Physics.Layers;
 
 namespace InfusionSim.Physics.Quality;
 
-/// <summary>Ways through the thickness between sub-layers of one laminate; to a mesh, a peel ply or a core there is none, for there the cloth changes.</summary>
+/// <summary>
+/// Ways through the thickness between sub-layers of one laminate; to a mesh, a peel ply or a core there is none, for there the cloth changes.
+/// </summary>
 internal sealed class ThicknessWays
 {
     private readonly FillProblem problem;

@@ -2,7 +2,8 @@ namespace InfusionSim.Planning.Mixing;
 
 /// <summary>Divides what a pot gives into batches that it can bear.</summary>
 /// <remarks>
-/// A batch is poured when the pot is down to its rest. A batch of a smaller number stands longer and in a larger mass, so the fewest batches that stay cool are looked for
+/// A batch is poured when the pot is down to its rest. A batch of a smaller number stands longer and in a larger mass, so the fewest batches that
+/// stay cool are looked for
 /// from one upwards. All batches are reckoned alike, with the
 /// longest stay of any in the slow case of the likely band.
 /// </remarks>

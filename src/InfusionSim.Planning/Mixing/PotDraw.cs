@@ -5,7 +5,8 @@ namespace InfusionSim.Planning.Mixing;
 
 /// <summary>How much has been drawn from one pot by when.</summary>
 /// <remarks>
-/// Looked at in <see cref="Moments"/> moments that are evenly spaced in the root of time, between which the mass runs straight in that root: exact for a straight front
+/// Looked at in <see cref="Moments"/> moments that are evenly spaced in the root of time, between which the mass runs straight in that root: exact
+/// for a straight front
 /// at a constant viscosity. After the panel is full the vents draw on at their last rate.
 /// </remarks>
 internal sealed class PotDraw

@@ -1,6 +1,8 @@
 namespace InfusionSim.Planning.Resins;
 
-/// <summary>The temperature at which a resin is full soonest with the wished gel margin, and at which no volatile that its card names boils under the vacuum.</summary>
+/// <summary>
+/// The temperature at which a resin is full soonest with the wished gel margin, and at which no volatile that its card names boils under the vacuum.
+/// </summary>
 /// <param name="KeepsMargin">Whether it keeps that margin; where no temperature does, this is the one with the largest margin.</param>
 /// <param name="Temperature">The temperature [K].</param>
 /// <param name="FillTime">Fill time there [s]; null when it gels first.</param>

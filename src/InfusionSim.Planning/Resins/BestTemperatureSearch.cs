@@ -5,7 +5,8 @@ namespace InfusionSim.Planning.Resins;
 
 /// <summary>Looks for the temperature at which a resin is full soonest and still keeps the wished gel margin.</summary>
 /// <remarks>
-/// Warmer resin is thinner and gels sooner. Which of the two wins changes along the range and may change twice, so the range is first walked in steps; the best step
+/// Warmer resin is thinner and gels sooner. Which of the two wins changes along the range and may change twice, so the range is first walked in
+/// steps; the best step
 /// is then narrowed down between its neighbours, to the place where the margin is just kept or to the shortest fill.
 /// </remarks>
 internal static class BestTemperatureSearch

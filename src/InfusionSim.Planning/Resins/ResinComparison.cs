@@ -8,8 +8,10 @@ namespace InfusionSim.Planning.Resins;
 
 /// <summary>Compares resins on one panel: where the resin goes is followed once for all of them, when it gets there is another clock for each.</summary>
 /// <remarks>
-/// A clamp or the vacuum turned at a minute lets the flow know the time: then the resin that is furthest by that minute is followed first, and each of the others goes along with
-/// it up to the minute that finds it elsewhere. A slope or a pot at another level lets the flow know the weight: then it is followed again for each density. Viscosity
+/// A clamp or the vacuum turned at a minute lets the flow know the time: then the resin that is furthest by that minute is followed first, and each
+/// of the others goes along with
+/// it up to the minute that finds it elsewhere. A slope or a pot at another level lets the flow know the weight: then it is followed again for each
+/// density. Viscosity
 /// and gel never enter the flow.
 /// </remarks>
 public static class ResinComparison

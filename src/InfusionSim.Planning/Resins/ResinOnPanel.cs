@@ -24,6 +24,9 @@ public sealed record ResinOnPanel(
     IReadOnlyList<ResinMoment> Curve,
     BestTemperature? BestTemperature)
 {
-    /// <summary>Time from opening of the first feed up to which its flow was taken from that of another resin [s]; 0 where it was followed from the beginning, +∞ where nothing differs.</summary>
+    /// <summary>
+    /// Time from opening of the first feed up to which its flow was taken from that of another resin [s]; 0 where it was followed from the beginning,
+    /// +∞ where nothing differs.
+    /// </summary>
     public double TakenUntil { get; init; }
 }

@@ -4,7 +4,10 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Benchmarks.Filling;
 
-/// <summary>The fill as a scheme that steps from one full cell to the next, each pressure from the one before and the same multigrid: what the complementarity solution is compared with.</summary>
+/// <summary>
+/// The fill as a scheme that steps from one full cell to the next, each pressure from the one before and the same multigrid: what the complementarity
+/// solution is compared with.
+/// </summary>
 internal sealed unsafe class CellByCellFill
 {
     private readonly WetSystem _system;

@@ -6,7 +6,10 @@ using InfusionSim.Numerics.Stencils;
 
 namespace InfusionSim.Benchmarks.Solving;
 
-/// <summary>Steady pressure of a square, from zero to a residual of 1e-8 of what is fed, for cloth that makes it hard: cycles, and time against even cloth in the same run.</summary>
+/// <summary>
+/// Steady pressure of a square, from zero to a residual of 1e-8 of what is fed, for cloth that makes it hard: cycles, and time against even cloth in
+/// the same run.
+/// </summary>
 internal static class LinearRatios
 {
     private const int Across = 512;

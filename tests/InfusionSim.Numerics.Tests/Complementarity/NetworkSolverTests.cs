@@ -57,7 +57,8 @@ public class NetworkSolverTests
                 w[node].ShouldBeGreaterThanOrEqualTo(0);
 
                 // Solved to 1e-11 of all that the wet nodes hold, some thousand times a node.
-                if (network.TakesPart[node]) offered[node].ShouldBeLessThanOrEqualTo(capacity + 1e-7 * mean, $"node {node} holds more than it can at {share}, {report}");
+                if (network.TakesPart[node]) offered[node].ShouldBeLessThanOrEqualTo(
+                    capacity + 1e-7 * mean, $"node {node} holds more than it can at {share}, {report}");
                 if (w[node] > 0) offered[node].ShouldBe(capacity, 1e-7 * mean, $"full node {node} at {share}, {report}");
                 if (capacity > 0) (saturation[node] * capacity).ShouldBe(Math.Clamp(offered[node], 0, capacity), 1e-7 * mean, $"node {node}");
             }

@@ -22,7 +22,8 @@ public sealed class RegionOverlapTests
     [Fact]
     public void ShareInside_RingOfManyCorners_IsSampled()
     {
-        var circle = new Ring([.. Enumerable.Range(0, 600).Select(k => new Point2(2 + 0.4 * Math.Cos(k * Math.PI / 300), 0.5 + 0.4 * Math.Sin(k * Math.PI / 300)))]);
+        var circle = new Ring(
+            [.. Enumerable.Range(0, 600).Select(k => new Point2(2 + 0.4 * Math.Cos(k * Math.PI / 300), 0.5 + 0.4 * Math.Sin(k * Math.PI / 300)))]);
 
         RegionOverlap.ShareInside(Plate, circle).ShouldBe(0.5, 0.01);
     }

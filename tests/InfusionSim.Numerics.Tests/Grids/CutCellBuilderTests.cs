@@ -148,7 +148,8 @@ public class CutCellBuilderTests
     [Fact]
     public void Build_ThinNeckThroughGridCorners_StaysOpen()
     {
-        // Two plates joined by a band 0.06 squares wide at 45° through the corners of the grid: the triangles beside the corners are slivers, yet the only way through.
+        // Two plates joined by a band 0.06 squares wide at 45° through the corners of the grid: the triangles beside the corners are slivers, yet the
+        // only way through.
         double w = 0.03 * Math.Sqrt(2);
         CutCellGrid cells = CutCellBuilder.Build(
             Shapes.Plain(0, 0, 3, 0, 3, 3 - w, 6, 6 - w, 9, 6 - w, 9, 9, 6 - w, 9, 6 - w, 6, 3 - w, 3, 0, 3), 1);

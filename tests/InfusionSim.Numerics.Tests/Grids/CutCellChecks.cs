@@ -72,7 +72,10 @@ internal static class CutCellChecks
         return squares.Parts.Count == 0 ? 0 : squares.Parts.Max(p => Math.Max(Math.Abs(x[p.Number]), Math.Abs(y[p.Number])));
     }
 
-    /// <summary>Largest gap in the closed border of a cell [m]: open faces and edge pieces, each times its outward normal, add up to nothing (Gauss). Leaves out cells touched by mergers, where it need not hold.</summary>
+    /// <summary>
+    /// Largest gap in the closed border of a cell [m]: open faces and edge pieces, each times its outward normal, add up to nothing (Gauss). Leaves
+    /// out cells touched by mergers, where it need not hold.
+    /// </summary>
     public static double LargestOpenBorder(CutCellGrid cells)
     {
         UniformGrid grid = cells.Grid;
@@ -93,7 +96,8 @@ internal static class CutCellChecks
         }
 
         HashSet<int> touched = TouchedByMergers(cells);
-        return Enumerable.Range(0, grid.CellCount).Where(c => !touched.Contains(c)).Select(c => Math.Max(Math.Abs(x[c]), Math.Abs(y[c]))).DefaultIfEmpty().Max();
+        return Enumerable.Range(0, grid.CellCount).Where(c => !touched.Contains(c)).Select(
+            c => Math.Max(Math.Abs(x[c]), Math.Abs(y[c]))).DefaultIfEmpty().Max();
     }
 
     private static int Reached(CutCellGrid cells)

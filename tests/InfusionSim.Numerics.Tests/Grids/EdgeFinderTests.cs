@@ -50,7 +50,8 @@ public class EdgeFinderTests
     [Fact]
     public void HasEdge_SquaresOfAPlate_AreThoseItsEdgesPassOrTouch()
     {
-        CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([new(0, 0), new(1, 0), new(1, 1), new(0, 1)]), [new Ring([new(0.4, 0.4), new(0.5, 0.4), new(0.5, 0.5), new(0.4, 0.5)])]), 0.1);
+        CutCellGrid cells = CutCellBuilder.Build(
+            new Region(new Ring([new(0, 0), new(1, 0), new(1, 1), new(0, 1)]), [new Ring([new(0.4, 0.4), new(0.5, 0.4), new(0.5, 0.5), new(0.4, 0.5)])]), 0.1);
         EdgeFinder finder = new(cells);
 
         for (int square = 0; square < 100; square++)

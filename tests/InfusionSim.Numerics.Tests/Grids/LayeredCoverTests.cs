@@ -32,7 +32,8 @@ public class LayeredCoverTests
     [Fact]
     public void AreasSeen_AnySheets_FillEachCellExactly()
     {
-        Gen<Ring> sheet = Gen.Select(Gen.Double[-0.2, 0.8], Gen.Double[-0.2, 0.8], Gen.Double[0.01, 0.7], Gen.Double[0.01, 0.7], (x, y, w, h) => Rectangle(x, y, x + w, y + h));
+        Gen<Ring> sheet = Gen.Select(
+            Gen.Double[-0.2, 0.8], Gen.Double[-0.2, 0.8], Gen.Double[0.01, 0.7], Gen.Double[0.01, 0.7], (x, y, w, h) => Rectangle(x, y, x + w, y + h));
         sheet.Array[1, 4].Sample(sheets =>
         {
             IReadOnlyList<double[]> seen = LayeredCover.AreasSeen([null, .. sheets], Cells);

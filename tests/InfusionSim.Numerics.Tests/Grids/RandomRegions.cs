@@ -6,7 +6,10 @@ namespace InfusionSim.Numerics.Tests.Grids;
 /// <summary>Random regions: star-shaped outlines with none to two star-shaped cut-outs.</summary>
 internal static class RandomRegions
 {
-    /// <summary>A region of about one metre, the side of a square [m] and a shift of the grid in squares; below one square, or a mirrored grid would have a column less.</summary>
+    /// <summary>
+    /// A region of about one metre, the side of a square [m] and a shift of the grid in squares; below one square, or a mirrored grid would have a
+    /// column less.
+    /// </summary>
     public static readonly Gen<(Region Region, double CellSize, Point2 Shift)> Cases =
         from outline in Star(5, 40, 0.25, 1)
         from left in Star(3, 12, 0.2, 0.95)

@@ -37,7 +37,8 @@ public class ClusterElectrodeTests
         ClusterElectrode.Of(new PotentialKernel(ratio), [new(0, 0)]).EquivalentRadius.ShouldBe(expected, 1e-12);
     }
 
-    // Equivalent radius of one cell in cells, times 2√(K1·K2)^½ / (√K1 + √K2) to count it in the plane as it lies; recomputed independently from the lattice Green function.
+    // Equivalent radius of one cell in cells, times 2√(K1·K2)^½ / (√K1 + √K2) to count it in the plane as it lies; recomputed independently from the
+    // lattice Green function.
     [Theory]
     [InlineData(4, 0, 0.2093)]
     [InlineData(4, 30, 0.1729)]

@@ -106,7 +106,8 @@ public class PocketFinderTests
         Panel panel = TestPanels.Panel(
             TestPanels.Rectangle(0, 0, 0.6, 0.4), 0.0125, [zone], [TestPanels.Feed(TestPanels.Path((0, 0), (0, 0.4)))],
             TestPanels.Vent(TestPanels.Path((0.6, 0), (0.6, 0.4)), VentKind.Membrane));
-        FillMap map = FillMap.Compute(FillProblemBuilder.Build(panel with { Region = new(panel.Region.Outline, [TestPanels.Rectangle(0.25, 0.15, 0.31, 0.2)]) }));
+        FillMap map = FillMap.Compute(
+            FillProblemBuilder.Build(panel with { Region = new(panel.Region.Outline, [TestPanels.Rectangle(0.25, 0.15, 0.31, 0.2)]) }));
 
         PocketFinder.Find(map).ShouldBeEmpty();
         map.Arrival.ShouldAllBe(clock => !double.IsPositiveInfinity(clock));

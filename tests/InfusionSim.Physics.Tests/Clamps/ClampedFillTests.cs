@@ -118,7 +118,8 @@ public sealed class ClampedFillTests
             state.FilledFraction.ShouldBe(expected.FilledFraction, 1e-9);
             state.ResinIn[0].ShouldBe(expected.ResinIn[0], 1e-9 * expected.ResinIn[0]);
             state.MassBalanceError.ShouldBeLessThan(1e-9);
-            for (int node = 0; node < state.Saturation.Length; node++) state.Saturation[node].ShouldBe(node < expected.Saturation.Length ? expected.Saturation[node] : 0, 2e-8);
+            for (int node = 0; node < state.Saturation.Length; node++) state.Saturation[node].ShouldBe(
+                node < expected.Saturation.Length ? expected.Saturation[node] : 0, 2e-8);
         }
     }
 }

@@ -29,7 +29,8 @@ public sealed class CommonCourseTests
         foreach ((ClampTurn turn, ClampTurn expected) in along.Turns.Zip(alone.Turns))
             turn.Clock.ShouldBe(expected.Clock, turn.When is AtTime ? 1e-12 * expected.Clock : 1e-3 * alone.FillClock);
         along.FillClock.ShouldBe(alone.FillClock, 1e-3 * alone.FillClock);
-        along.Pockets.Sum(static pocket => pocket.Amount).ShouldBe(alone.Pockets.Sum(static pocket => pocket.Amount), 1e-4 * alone.Pockets.Sum(static pocket => pocket.Amount));
+        along.Pockets.Sum(static pocket => pocket.Amount).ShouldBe(
+            alone.Pockets.Sum(static pocket => pocket.Amount), 1e-4 * alone.Pockets.Sum(static pocket => pocket.Amount));
         for (int node = 0; node < along.Arrival.Length; node++)
         {
             if (!double.IsFinite(alone.Arrival[node])) along.Arrival[node].ShouldBe(alone.Arrival[node]);

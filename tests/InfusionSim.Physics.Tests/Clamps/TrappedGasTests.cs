@@ -28,7 +28,8 @@ public sealed class TrappedGasTests
     [Fact]
     public void Pocket_BetweenTwoFeeds_OpensAgainWhenTheyAreShutAndTheVentIsOpen()
     {
-        // The vent line across the strip is shut when reached, which seals what lies behind it; when the gas is at rest the feeds are shut and another vent is opened.
+        // The vent line across the strip is shut when reached, which seals what lies behind it; when the gas is at rest the feeds are shut and
+        // another vent is opened.
         Panel panel = ClampedStrip.Panel();
         Panel turned = panel with
         {
@@ -43,7 +44,8 @@ public sealed class TrappedGasTests
         pressed.ShouldBe(sealedGas * 5e3 / 1e5, 0.01 * pressed);
         opened.ShouldBe(pocket.Amount / 5e3, 0.01 * opened);
         FillState before = map.StateAt(map.Turns[1].Clock), after = map.StateAt(map.Stretches[^1].End);
-        double inLines = Enumerable.Range(map.Problem.Operator.CellCount, map.Problem.Operator.LineNodes).Sum(node => map.Problem.PoreVolume[node] * (before.Saturation[node] - after.Saturation[node]));
+        double inLines = Enumerable.Range(map.Problem.Operator.CellCount, map.Problem.Operator.LineNodes).Sum(
+            node => map.Problem.PoreVolume[node] * (before.Saturation[node] - after.Saturation[node]));
         (after.ResinOut[1] - before.ResinOut[1]).ShouldBe(opened - pressed + inLines, 1e-9 * map.Problem.PoreVolume.Sum());
         // It was full when the feeds were shut; what opens again afterwards does not make it later.
         map.FillClock.ShouldBeLessThanOrEqualTo(map.Turns[1].Clock);
@@ -167,7 +169,8 @@ public sealed class TrappedGasTests
 
     private static Panel Dumbbell(out LinePath middle)
     {
-        // Two bays joined by a neck, fed in the middle of the neck from its side: the bays are sealed together at first and come apart when the resin has crossed the neck.
+        // Two bays joined by a neck, fed in the middle of the neck from its side: the bays are sealed together at first and come apart when the resin
+        // has crossed the neck.
         Ring outline = new([
             new(0, 0), new(0.1, 0), new(0.1, 0.04), new(0.2, 0.04), new(0.2, 0), new(0.26, 0),
             new(0.26, 0.1), new(0.2, 0.1), new(0.2, 0.06), new(0.1, 0.06), new(0.1, 0.1), new(0, 0.1)]);

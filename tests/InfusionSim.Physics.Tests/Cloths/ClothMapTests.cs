@@ -101,7 +101,8 @@ public class ClothMapTests
     [InlineData(5, 10, 7, 135, -0.7)]
     public void WeightAlong_AcrossAnEdgeMidway_AddsUpToZonesInSeries(double ratio, double firstDegrees, double contrast, double secondDegrees, double edgeAngle)
     {
-        // Whatever the stencils of the two zones, the ways over the edge pass n·K·n in series for a fall of pressure square to it: each of them with half its length on either side.
+        // Whatever the stencils of the two zones, the ways over the edge pass n·K·n in series for a fall of pressure square to it: each of them with
+        // half its length on either side.
         double nx = Math.Cos(edgeAngle), ny = Math.Sin(edgeAngle);
         Zone below = ZoneOf("below", 1, 0.5, ratio, 1, firstDegrees * Math.PI / 180);
         Ring beyond = new([At(0, -9), At(9, -9), At(9, 9), At(0, 9)]);

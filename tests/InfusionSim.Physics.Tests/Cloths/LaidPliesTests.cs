@@ -9,7 +9,8 @@ public sealed class LaidPliesTests
 {
     private static readonly Gen<Ply> AnyPly = Gen.Select(
         Gen.Double[1e-4, 2e-3], Gen.Double[-12, -9], Gen.Double[0, 2], Gen.Double[-Math.PI, Math.PI], Gen.Int[1, 6],
-        (thickness, size, ratio, angle, count) => new Ply(thickness, new(Math.Pow(10, size + ratio), Math.Pow(10, size), Math.Pow(10, size - 1), angle), count));
+        (thickness, size, ratio, angle, count) => new Ply(
+            thickness, new(Math.Pow(10, size + ratio), Math.Pow(10, size), Math.Pow(10, size - 1), angle), count));
 
     [Fact]
     public void Of_OnePly_IsThePly()
@@ -60,7 +61,8 @@ public sealed class LaidPliesTests
     [Fact]
     public void Of_NoPlies_IsRefused() => Should.Throw<ArgumentOutOfRangeException>(() => LaidPlies.Of([]));
 
-    private static Ply Ply(double thickness, double k1, double k2, double k3, double degrees, int count = 1) => new(thickness, new(k1, k2, k3, degrees * Math.PI / 180), count);
+    private static Ply Ply(double thickness, double k1, double k2, double k3, double degrees, int count = 1) =>
+        new(thickness, new(k1, k2, k3, degrees * Math.PI / 180), count);
 
     private static void ShouldBe(Permeability observed, double k1, double k2, double k3, double degrees)
     {

@@ -62,7 +62,8 @@ public class AnyPanelTests
     }
 
     [Fact]
-    public void Build_PanelOfTurnedClothMirroredInItsDiagonal_ConductsAlike() => Gen.Select(Panels, Gen.Double[0, 2], Gen.Double[-1.5, 1.5], Gen.Double[-1.5, 1.5]).Sample(
+    public void Build_PanelOfTurnedClothMirroredInItsDiagonal_ConductsAlike() =>
+        Gen.Select(Panels, Gen.Double[0, 2], Gen.Double[-1.5, 1.5], Gen.Double[-1.5, 1.5]).Sample(
         (panel, ratio, first, second) =>
         {
             panel = panel with

@@ -95,7 +95,8 @@ public class FillProblemBuilderTests
         problem.Vents[0].Contacts.ShouldAllBe(contact => contact.Conductance > 0 && contact.FullWhenWet);
         problem.Operator.Anchor[49].ShouldBe(0);
         problem.VentPassesResin.ShouldBe([false]);
-        RelativeError(FillProblemBuilder.Build(panel with { Vents = [Vent(Path((0.5, 0), (0.5, 0.03)))] }).Operator.Anchor[49], 3e-13 * 2).ShouldBeLessThan(1e-12);
+        RelativeError(
+            FillProblemBuilder.Build(panel with { Vents = [Vent(Path((0.5, 0), (0.5, 0.03)))] }).Operator.Anchor[49], 3e-13 * 2).ShouldBeLessThan(1e-12);
     }
 
     private static Panel TwoZones(double cellSize, bool reversed)

@@ -16,7 +16,8 @@ public sealed class SlantedWallsTests
     [InlineData(false)]
     public void Correct_BesideEdgesAlongTheSquares_ChangesNothing(bool fed)
     {
-        CutCellGrid cells = CutCellBuilder.Build(new Region(new Ring([new(0, 0), new(0.0733, 0), new(0.0733, 0.0517), new(0, 0.0517)]), []), 0.01, new Point2(-0.0034, -0.0071));
+        CutCellGrid cells = CutCellBuilder.Build(
+            new Region(new Ring([new(0, 0), new(0.0733, 0), new(0.0733, 0.0517), new(0, 0.0517)]), []), 0.01, new Point2(-0.0034, -0.0071));
         LatticeOperator conductances = Ones(cells);
 
         SlantedWalls.Correct(cells, Cloth, [.. cells.EdgePieces.Select(_ => fed)], conductances);

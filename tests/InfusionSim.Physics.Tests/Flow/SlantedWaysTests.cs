@@ -51,7 +51,8 @@ public sealed class SlantedWaysTests
         {
             // A pressure that falls evenly from the fed edge drives the same flow through every section: no cell away from the ends of the edge gains or loses.
             const int Rows = 41, Columns = 25;
-            Panel panel = Panel(Rectangle(0, 0, Columns * Cell, Rows * Cell), Cell, [new Zone("skin", null, 3e-3, 0.5, cloth)], [Feed(Path((0, 0), (0, Rows * Cell)))]);
+            Panel panel = Panel(
+                Rectangle(0, 0, Columns * Cell, Rows * Cell), Cell, [new Zone("skin", null, 3e-3, 0.5, cloth)], [Feed(Path((0, 0), (0, Rows * Cell)))]);
             FillProblem problem = FillProblemBuilder.Build(panel);
             List<NodeNeighbour> neighbours = [];
             Dictionary<int, double> fed = problem.Feeds[0].Contacts.ToDictionary(contact => contact.Cell, contact => contact.Conductance);
@@ -61,7 +62,8 @@ public sealed class SlantedWaysTests
                 int cell = 20 * Columns + column;
                 problem.Operator.CollectNeighbours(cell, neighbours);
                 double x = problem.Cells.CentroidX[cell];
-                double loss = fed.GetValueOrDefault(cell) * x + neighbours.Sum(neighbour => neighbour.Conductance * (x - problem.Cells.CentroidX[neighbour.Node]));
+                double loss = fed.GetValueOrDefault(cell) * x + neighbours.Sum(
+                    neighbour => neighbour.Conductance * (x - problem.Cells.CentroidX[neighbour.Node]));
                 largest = Math.Max(largest, Math.Abs(loss));
             }
 
@@ -127,14 +129,16 @@ public sealed class SlantedWaysTests
                 {
                     if (!(way.Conductance[cell] > 0)) continue;
                     int next = cell + way.Up * problem.Cells.Grid.Columns + way.Right;
-                    Crosses(problem.Cells.CentroidOf(cell), problem.Cells.CentroidOf(next), from, to).ShouldBeFalse($"({way.Right}, {way.Up}) from cell {cell}");
+                    Crosses(
+                        problem.Cells.CentroidOf(cell), problem.Cells.CentroidOf(next), from, to).ShouldBeFalse($"({way.Right}, {way.Up}) from cell {cell}");
                 }
             }
         },
         iter: 25);
 
     [Fact]
-    public void Build_FeedLineAcrossAtAnyAngle_PassesTheTrueFlowBesideIt() => Gen.Select(AnyCloth, Gen.Double[0.2, 0.3], Gen.Double[0.2, 0.3], Gen.Double[0, Math.PI]).Sample(
+    public void Build_FeedLineAcrossAtAnyAngle_PassesTheTrueFlowBesideIt() =>
+        Gen.Select(AnyCloth, Gen.Double[0.2, 0.3], Gen.Double[0.2, 0.3], Gen.Double[0, Math.PI]).Sample(
         (cloth, x, y, angle) =>
         {
             // A pressure that falls evenly away from the line on both sides loses nothing in any cell that is not beside an edge of the panel.
@@ -150,7 +154,8 @@ public sealed class SlantedWaysTests
                 // Ways reach ten squares at most; a line through a middle is held a thousandth of a way off it.
                 if (Math.Abs(place) > 0.05 || Math.Abs(distance) > 0.1 || Math.Abs(distance) < 0.02 * Cell) continue;
                 problem.Operator.CollectNeighbours(cell, neighbours);
-                double loss = fed.GetValueOrDefault(cell) * Math.Abs(distance) + neighbours.Sum(to => to.Conductance * (Math.Abs(distance) - Math.Abs(DistanceOf(to.Node))));
+                double loss = fed.GetValueOrDefault(cell) * Math.Abs(distance) + neighbours.Sum(
+                    to => to.Conductance * (Math.Abs(distance) - Math.Abs(DistanceOf(to.Node))));
                 Math.Abs(loss).ShouldBeLessThan(1e-6 * Cell * problem.Operator.DiagonalOf(cell), $"cell {cell}");
             }
 
@@ -164,7 +169,8 @@ public sealed class SlantedWaysTests
     public void Build_CornersAndCutouts_LeaveNoCellWithoutAWay() => Gen.Select(AnyCloth, Gen.Double[0, Math.PI]).Sample(
         (cloth, turn) =>
         {
-            // Cloth that conducts more in every direction fills sooner, half as long again left to the grid; a cell that hangs on a way of next to nothing would take a thousand times as long.
+            // Cloth that conducts more in every direction fills sooner, half as long again left to the grid; a cell that hangs on a way of next to
+            // nothing would take a thousand times as long.
             Ring outline = Turned([new(0, 0), new(0.3, 0), new(0.3, 0.1), new(0.15, 0.1), new(0.15, 0.2), new(0, 0.2)]);
             LinePath feed = new([outline.Corners[0], outline.Corners[5]]);
             Zone zone = new("skin", null, 3e-3, 0.5, cloth);
@@ -173,7 +179,8 @@ public sealed class SlantedWaysTests
 
             TestSolver.FillClock(FillProblemBuilder.Build(panel)).ShouldBeLessThan(1.5 * TestSolver.FillClock(FillProblemBuilder.Build(slow)));
 
-            Ring Turned(Point2[] corners) => new([.. corners.Select(at => new Point2(at.X * Math.Cos(turn) - at.Y * Math.Sin(turn), at.X * Math.Sin(turn) + at.Y * Math.Cos(turn)))]);
+            Ring Turned(Point2[] corners) => new(
+                [.. corners.Select(at => new Point2(at.X * Math.Cos(turn) - at.Y * Math.Sin(turn), at.X * Math.Sin(turn) + at.Y * Math.Cos(turn)))]);
         },
         iter: 15);
 

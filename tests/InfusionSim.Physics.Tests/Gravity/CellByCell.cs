@@ -3,7 +3,10 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Tests.Gravity;
 
-/// <summary>A fill with weight, followed from one full cell to the next with exact steps in time and a dense elimination for each; shares nothing with the march but the conductances.</summary>
+/// <summary>
+/// A fill with weight, followed from one full cell to the next with exact steps in time and a dense elimination for each; shares nothing with the
+/// march but the conductances.
+/// </summary>
 internal static class CellByCell
 {
     /// <summary>Clock at which each cell is full; +∞ where it never is.</summary>

@@ -38,7 +38,8 @@ public class GravityMarchTests
             fill.Total.Fills.ShouldBe([.. expected.Select(double.IsFinite)]);
             return Math.Abs(fill.Total.Clock - end) / end;
         })];
-        TestContext.Current.TestOutputHelper?.WriteLine($"{layout}: fill clock off by {errors[0]:E1}, {errors[1]:E1}, {errors[2]:E1} with 24, 48, 96 intervals");
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"{layout}: fill clock off by {errors[0]:E1}, {errors[1]:E1}, {errors[2]:E1} with 24, 48, 96 intervals");
 
         // Tolerance 0.1 % with 48 intervals, a fifth of what a closed form is asked for; more intervals bring no worse.
         errors[1].ShouldBeLessThan(1e-3);
@@ -83,7 +84,8 @@ public class GravityMarchTests
     [Fact]
     public void Run_WithAWetVentFarBelowTheFront_RefusesByName()
     {
-        // The vent along the bottom drinks so much of what a fitting gives that the pressure above falls below that under the bag: a full place would run dry again.
+        // The vent along the bottom drinks so much of what a fitting gives that the pressure above falls below that under the bag: a full place would
+        // run dry again.
         Panel panel = new(
             new Region(TestPanels.Rectangle(0, 0, 1, 1), []),
             [TestPanels.Cloth],
@@ -120,7 +122,8 @@ public class GravityMarchTests
         // Tolerance 1e-6: the slope takes 1e-8 of the drive.
         tilted.Problem.Heads.ShouldNotBeNull();
         tilted.FillClock.ShouldBe(flat.FillClock, 1e-6 * flat.FillClock);
-        tilted.StateAt(0.4 * flat.FillClock).ResinIn[0].ShouldBe(flat.StateAt(0.4 * flat.FillClock).ResinIn[0], 1e-6 * flat.StateAt(0.4 * flat.FillClock).ResinIn[0]);
+        tilted.StateAt(0.4 * flat.FillClock).ResinIn[0].ShouldBe(
+            flat.StateAt(0.4 * flat.FillClock).ResinIn[0], 1e-6 * flat.StateAt(0.4 * flat.FillClock).ResinIn[0]);
     }
 
     [Theory]

@@ -23,5 +23,6 @@ public sealed class ZoneAreasTests
         areas[0].ShouldBe(0.24 - 0.01 - areas[1], 1e-12);
     }
 
-    private static Ring Rectangle(double left, double low, double right, double high) => new([new(left, low), new(right, low), new(right, high), new(left, high)]);
+    private static Ring Rectangle(double left, double low, double right, double high) =>
+        new([new(left, low), new(right, low), new(right, high), new(left, high)]);
 }

@@ -144,7 +144,8 @@ public class InnerLineTests
         FillProblem a = FillProblemBuilder.Build(whole), b = FillProblemBuilder.Build(split);
 
         b.Feeds[0].Contacts.Select(contact => contact.Cell).ShouldBe(a.Feeds[0].Contacts.Select(contact => contact.Cell));
-        for (int k = 0; k < a.Feeds[0].Contacts.Count; k++) RelativeError(b.Feeds[0].Contacts[k].Conductance, a.Feeds[0].Contacts[k].Conductance).ShouldBeLessThan(1e-9);
+        for (int k = 0; k < a.Feeds[0].Contacts.Count; k++) RelativeError(
+            b.Feeds[0].Contacts[k].Conductance, a.Feeds[0].Contacts[k].Conductance).ShouldBeLessThan(1e-9);
         b.Operator.East.ShouldBe(a.Operator.East);
         b.Operator.North.ShouldBe(a.Operator.North);
     }
@@ -180,14 +181,17 @@ public class InnerLineTests
         FillProblem a = FillProblemBuilder.Build(line), b = FillProblemBuilder.Build(fitting);
 
         a.Feeds[0].Contacts.Select(contact => contact.Cell).ShouldBe(b.Feeds[0].Contacts.Select(contact => contact.Cell));
-        for (int k = 0; k < a.Feeds[0].Contacts.Count; k++) RelativeError(a.Feeds[0].Contacts[k].Conductance, b.Feeds[0].Contacts[k].Conductance).ShouldBeLessThan(1e-12);
+        for (int k = 0; k < a.Feeds[0].Contacts.Count; k++) RelativeError(
+            a.Feeds[0].Contacts[k].Conductance, b.Feeds[0].Contacts[k].Conductance).ShouldBeLessThan(1e-12);
     }
 
     [Fact]
     public void TubeVent_BentRoundASingleCell_LeavesItOneWayIn()
     {
         // An open hook round the cell whose middle is (0.105, 0.105) crosses all four of its ways, the left one farthest away.
-        Panel panel = Panel(Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0, 0), (0, 0.2)))], Vent(Path((0.112, 0.109), (0.098, 0.109), (0.098, 0.101), (0.11, 0.101), (0.11, 0.107))));
+        Panel panel = Panel(
+            Rectangle(0, 0, 0.2, 0.2), CellSize, [Cloth], [Feed(Path((0, 0), (0, 0.2)))],
+            Vent(Path((0.112, 0.109), (0.098, 0.109), (0.098, 0.101), (0.11, 0.101), (0.11, 0.107))));
         FillProblem problem = FillProblemBuilder.Build(panel);
         int cell = 10 * 20 + 10;
 

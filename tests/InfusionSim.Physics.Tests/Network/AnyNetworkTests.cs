@@ -15,9 +15,12 @@ public sealed class AnyNetworkTests
     private static readonly Gen<double?> AnyBore = Gen.OneOf(Gen.Const((double?)null), Gen.Double[3e-3, 20e-3].Select(bore => (double?)bore));
 
     private static readonly Gen<Hose?> AnyHose =
-        Gen.OneOf(Gen.Const((Hose?)null), Gen.Select(Gen.Double[4e-3, 15e-3], Gen.Double[0.2, 4], Gen.Bool, (bore, length, isPrimed) => (Hose?)new Hose(bore, length, isPrimed)));
+        Gen.OneOf(
+            Gen.Const((Hose?)null),
+            Gen.Select(Gen.Double[4e-3, 15e-3], Gen.Double[0.2, 4], Gen.Bool, (bore, length, isPrimed) => (Hose?)new Hose(bore, length, isPrimed)));
 
-    private static readonly Gen<Gap> AnyGap = Gen.Select(AnyPath.Where(static path => path.Points.Distinct().Count() > 1), Gen.Double[0.2e-3, 4e-3], (path, width) => new Gap("G", path, width, null));
+    private static readonly Gen<Gap> AnyGap = Gen.Select(
+        AnyPath.Where(static path => path.Points.Distinct().Count() > 1), Gen.Double[0.2e-3, 4e-3], (path, width) => new Gap("G", path, width, null));
 
     private static readonly Gen<Panel> AnyPanel =
         from bore in AnyBore
@@ -68,7 +71,8 @@ public sealed class AnyNetworkTests
         iter: 25,
         threads: 1);
 
-    // Twenty million times as conductive as the cloth: 1 − w/θ of its first length is a few units of the last digit of a double, and the flow no share of what the line could bring.
+    // Twenty million times as conductive as the cloth: 1 − w/θ of its first length is a few units of the last digit of a double, and the flow no
+    // share of what the line could bring.
     [Fact]
     public void Fill_WideLineInTightCloth_LosesNoResinAndEndsWhenTheLastPlaceIsFull() => Gen.Select(Gen.Double[1, 5], Gen.Double[15e-3, 20e-3], AnyGap).Sample(
         (permeability, bore, gap) =>

@@ -64,7 +64,8 @@ public sealed class GapTests
     public void Gap_AcrossTheFlow_SparesTheFlowItsOwnWidth(double x)
     {
         Vent vent = Vent(Path((0.5, 0), (0.5, 0.2)));
-        double with = SteadyFlow(FillProblemBuilder.Build(Panel(Plate, 0.02, [Cloth], [LeftEdge], vent) with { Gaps = [new Gap("G", Path((x, 0.0), (x, 0.2)), 2e-3, null)] }));
+        double with = SteadyFlow(
+            FillProblemBuilder.Build(Panel(Plate, 0.02, [Cloth], [LeftEdge], vent) with { Gaps = [new Gap("G", Path((x, 0.0), (x, 0.2)), 2e-3, null)] }));
 
         // 498 mm of cloth instead of 500. A gap over the middles of cells counts a fiftieth of a cell too little: 0.4 mm.
         with.ShouldBe(3e-13 * 0.2 / 0.498, 1e-3 * 3e-13 * 0.2 / 0.498);
@@ -131,7 +132,8 @@ public sealed class GapTests
     [Fact]
     public void Accounts_WithAGap_AddUp()
     {
-        FillProblem problem = FillProblemBuilder.Build(Panel(Plate, 0.025, [Cloth], [LeftEdge], Vent(Path((0.5, 0), (0.5, 0.2)))) with { Gaps = [new Gap("G", Path((0, 0.2), (0.5, 0.2)), 1e-3, null)] });
+        FillProblem problem = FillProblemBuilder.Build(
+            Panel(Plate, 0.025, [Cloth], [LeftEdge], Vent(Path((0.5, 0), (0.5, 0.2)))) with { Gaps = [new Gap("G", Path((0, 0.2), (0.5, 0.2)), 1e-3, null)] });
         NodeSolver solver = new(problem);
         foreach (double clock in (double[])[1e5, 1e7, 1e8, 4e8])
         {

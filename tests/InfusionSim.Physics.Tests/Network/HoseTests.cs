@@ -67,7 +67,8 @@ public sealed class HoseTests
 
         FillProblem problem = FillProblemBuilder.Build(panel);
 
-        // Fill of two halves behind one resistance: φ μ / (K Δp) (l²/2 + λ l) with l = 0.25 m and λ = 8 K A L / (π r⁴) over the area of both, A = 2 × 0.5 × 0.003 m².
+        // Fill of two halves behind one resistance: φ μ / (K Δp) (l²/2 + λ l) with l = 0.25 m and λ = 8 K A L / (π r⁴) over the area of both, A = 2 ×
+        // 0.5 × 0.003 m².
         double lambda = 2e-9 * 2 * 0.5 * 3e-3 * 2 / Passages.RoundConductance(4e-3);
         double expected = 0.5 * 0.2 / (2e-9 * 1e5) * (0.25 * 0.25 / 2 + lambda * 0.25);
         FillTime(problem).ShouldBe(expected, 1e-6 * expected);
@@ -99,7 +100,8 @@ public sealed class HoseTests
     public void Accounts_OfAnyState_AddUp()
     {
         Vent vent = new("V1", new LinePath([new Point2(0.5, 0), new Point2(0.5, 0.5)]), 0.012, VentKind.Tube) { Hose = Hose with { Length = 0.5 }, Bore = 8e-3 };
-        FillProblem problem = FillProblemBuilder.Build(Panel(Square, 0.05, [Isotropic(2e-9)], [LeftEdge with { Hose = Hose, Bore = 10e-3 }]) with { Vents = [vent] });
+        FillProblem problem = FillProblemBuilder.Build(
+            Panel(Square, 0.05, [Isotropic(2e-9)], [LeftEdge with { Hose = Hose, Bore = 10e-3 }]) with { Vents = [vent] });
         NodeSolver solver = new(problem);
         foreach (double time in (double[])[1, 5, 40, 90, 130, 400])
         {

@@ -41,18 +41,21 @@ public sealed class LineForecastTests
     public void FeedLine_FedFromItsMiddle_HoldsMoreAtItsEnds()
     {
         Feed fromEnd = new("F1", Path((0, 0), (0, 2)), 0.012) { Bore = 10e-3, Hose = new Hose(20e-3, 0.5, IsPrimed: true) };
-        LineForecast end = Predict(Wide(fromEnd)).FeedLines[0]!, middle = Predict(Wide(fromEnd with { Hose = fromEnd.Hose! with { JoinsAt = new Point2(0, 1) } })).FeedLines[0]!;
+        LineForecast end = Predict(Wide(fromEnd)).FeedLines[0]!, middle = Predict(
+            Wide(fromEnd with { Hose = fromEnd.Hose! with { JoinsAt = new Point2(0, 1) } })).FeedLines[0]!;
 
         middle.EndRatio.ShouldBeGreaterThan(end.EndRatio + 0.1);
         middle.Points[0].Pressure.ShouldBe(middle.Points[^1].Pressure, 1e-3);
 
-        static Panel Wide(Feed feed) => Panel(Rectangle(0, 0, 0.1, 2), 0.02, [ZoneOf("cloth", 3e-3, 0.5, 1.1e-9, 1.1e-9)], [feed], Vent(Path((0.1, 0), (0.1, 2))));
+        static Panel Wide(Feed feed) =>
+            Panel(Rectangle(0, 0, 0.1, 2), 0.02, [ZoneOf("cloth", 3e-3, 0.5, 1.1e-9, 1.1e-9)], [feed], Vent(Path((0.1, 0), (0.1, 2))));
     }
 
     [Fact]
     public void Hose_BeforeALineWithOnePressure_TakesTheSamePressureAllAlong()
     {
-        Forecast forecast = Predict(Panel(Rectangle(0, 0, 0.5, 0.5), 0.02, [ZoneOf("cloth", 3e-3, 0.5, 2e-9, 2e-9)], [Feed(Path((0, 0), (0, 0.5))) with { Hose = Hose }]));
+        Forecast forecast = Predict(
+            Panel(Rectangle(0, 0, 0.5, 0.5), 0.02, [ZoneOf("cloth", 3e-3, 0.5, 2e-9, 2e-9)], [Feed(Path((0, 0), (0, 0.5))) with { Hose = Hose }]));
         LineForecast line = forecast.FeedLines[0]!;
 
         // Cloth and hose share the pressure as x to λ = 0.0596831 m, with the front in the middle of the last cell, x = 0.49 m.
@@ -74,7 +77,8 @@ public sealed class LineForecastTests
     public void VentLine_BehindItsHose_FillsAfterTheClothIsWet()
     {
         // A vent line half way along: by the time the far end is full, resin has run through it and stands in its hose.
-        Panel panel = Panel(Rectangle(0, 0, 0.5, 0.1), 0.01, [Cloth], [Feed(Path((0, 0), (0, 0.1)))], Vent(Path((0.25, 0), (0.25, 0.06))) with { Bore = 8e-3, Hose = Hose });
+        Panel panel = Panel(
+            Rectangle(0, 0, 0.5, 0.1), 0.01, [Cloth], [Feed(Path((0, 0), (0, 0.1)))], Vent(Path((0.25, 0), (0.25, 0.06))) with { Bore = 8e-3, Hose = Hose });
         Forecast forecast = Predict(panel);
         FillState end = forecast.Map.StateAt(forecast.Map.FillClock);
 

@@ -3,7 +3,10 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Tests.Network;
 
-/// <summary>States of cells and line nodes without any of the project's solvers: wet sets corrected one after another, conjugate gradients in between. For small grids.</summary>
+/// <summary>
+/// States of cells and line nodes without any of the project's solvers: wet sets corrected one after another, conjugate gradients in between. For
+/// small grids.
+/// </summary>
 internal sealed class NodeSolver
 {
     private readonly FillProblem problem;
@@ -44,7 +47,8 @@ internal sealed class NodeSolver
 
         throw new InvalidOperationException("The wet set does not come to rest.");
 
-        double Offered(int node) => supply[node] * clock + neighbours[node].Sum(other => other.Conductance * accumulated[other.Node]) - diagonal[node] * accumulated[node];
+        double Offered(int node) => supply[node] * clock + neighbours[node].Sum(
+            other => other.Conductance * accumulated[other.Node]) - diagonal[node] * accumulated[node];
     }
 
     /// <summary>Pressure of each node when all is wet.</summary>

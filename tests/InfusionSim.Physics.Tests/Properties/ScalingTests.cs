@@ -44,7 +44,9 @@ public sealed class ScalingTests
             scale =>
             {
                 Panel panel = LopsidedPanel.Of(VentKind.Tube).Mapped(place => new Point2(place.X * scale, place.Y * scale), scale, angle => angle);
-                ShouldScale(plain, panel.Predict(bag: Perfect, goals: new Goals(LargestDrySpot: new Goals().LargestDrySpot * scale * scale)), scale * scale, scale * scale, scale, scale * scale * scale);
+                ShouldScale(
+                    plain, panel.Predict(bag: Perfect, goals: new Goals(LargestDrySpot: new Goals().LargestDrySpot * scale * scale)), scale * scale,
+                    scale * scale, scale, scale * scale * scale);
             },
             iter: 4,
             threads: 1);
@@ -55,7 +57,8 @@ public sealed class ScalingTests
     {
         // Millimetres and grams for metres and kilograms: lengths ×10³, permeabilities ×10⁶; 1 Pa and 1 Pa·s keep their numbers.
         Forecast plain = LopsidedPanel.Of(VentKind.Tube).Predict(bag: Perfect);
-        Panel inMillimetres = LopsidedPanel.Of(VentKind.Tube).Mapped(place => new Point2(place.X * 1e3, place.Y * 1e3), 1e3, angle => angle).WithPermeabilityTimes(1e6);
+        Panel inMillimetres = LopsidedPanel.Of(VentKind.Tube).Mapped(
+            place => new Point2(place.X * 1e3, place.Y * 1e3), 1e3, angle => angle).WithPermeabilityTimes(1e6);
 
         ShouldScale(plain, inMillimetres.Predict(bag: Perfect, goals: new Goals(LargestDrySpot: new Goals().LargestDrySpot * 1e6)), 1, 1, 1e3, 1e9);
     }
@@ -72,7 +75,8 @@ public sealed class ScalingTests
         Bag bag = new(LopsidedPanel.Bag.Pressure * drive, LopsidedPanel.Bag.Ambient * drive);
         Forecast scaled = LopsidedPanel.Of(VentKind.Membrane).Predict(resin, bag);
         plain.DrySpots.Count.ShouldBeGreaterThan(0);
-        scaled.DrySpots.Sum(static spot => spot.GasVolume).ShouldBe(plain.DrySpots.Sum(static spot => spot.GasVolume), 5e-3 * plain.DrySpots.Sum(static spot => spot.GasVolume));
+        scaled.DrySpots.Sum(static spot => spot.GasVolume).ShouldBe(
+            plain.DrySpots.Sum(static spot => spot.GasVolume), 5e-3 * plain.DrySpots.Sum(static spot => spot.GasVolume));
         scaled.EndTime.ShouldBe(plain.EndTime * viscosity / drive, 0.02 * plain.EndTime * viscosity / drive);
     }
 

@@ -92,8 +92,10 @@ public sealed class MixPlannerTests
         Panel apart = SamplePanels.FedTwice();
         Panel together = apart with { Feeds = [.. apart.Feeds.Select(feed => feed with { Pot = "P" })], Pots = [new("P", 0)] };
 
-        MixSheet two = SamplePanels.Sheet(apart, SamplePanels.Forecast(apart), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
-        MixSheet one = SamplePanels.Sheet(together, SamplePanels.Forecast(together), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
+        MixSheet two = SamplePanels.Sheet(
+            apart, SamplePanels.Forecast(apart), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
+        MixSheet one = SamplePanels.Sheet(
+            together, SamplePanels.Forecast(together), SamplePanels.Bare with { Wishes = SamplePanels.Bare.Wishes with { PotRest = 0.1 } });
 
         two.Pots.Select(pot => pot.Name).ShouldBe(["F1", "F2"]);
         two.Pots.ShouldAllBe(pot => Math.Abs(pot.Drawn - 0.198) < 1e-8);
@@ -130,7 +132,8 @@ public sealed class MixPlannerTests
         Hose hose = new(0.008, 2);
         Panel empty = panel with { Feeds = [panel.Feeds[0] with { Hose = hose }] }, primed = panel with { Feeds = [panel.Feeds[0] with { Hose = hose with { IsPrimed = true } }] };
 
-        double before = ResinNeed.Of(SamplePanels.Forecast(empty), SamplePanels.Density, 0).InLines, after = ResinNeed.Of(SamplePanels.Forecast(primed), SamplePanels.Density, 0).InLines;
+        double before = ResinNeed.Of(SamplePanels.Forecast(empty), SamplePanels.Density, 0).InLines, after = ResinNeed.Of(
+            SamplePanels.Forecast(primed), SamplePanels.Density, 0).InLines;
 
         before.ShouldBe(Math.PI * 16e-6 * 2 * 1100, 1e-9);
         // The node at which a primed hose ends keeps a trace of volume.

@@ -71,7 +71,8 @@ public sealed class PotHeatTests
     [Fact]
     public void Batches_ThatAPersonSets_StayAndAreJudged()
     {
-        PotPlan pot = SamplePanels.Sheet(SamplePanels.Strip(), SamplePanels.Forecast(SamplePanels.Strip()), Known(wishes => wishes with { LargestBatch = 1 })).Pots[0];
+        PotPlan pot = SamplePanels.Sheet(
+            SamplePanels.Strip(), SamplePanels.Forecast(SamplePanels.Strip()), Known(wishes => wishes with { LargestBatch = 1 })).Pots[0];
 
         pot.Pours.ShouldHaveSingleItem();
         pot.Heat!.IsBearable.ShouldBeFalse();

@@ -26,7 +26,9 @@ internal static class SamplePanels
         Vents = [new("V1", Edge("", 0.3).Path, 0.012, VentKind.Membrane)],
     };
 
-    /// <summary>Two square metres of six plies of glass of 600 g/m² under a mesh of 1 mm, fed through 3 m of hose of 8 mm; a membrane holds the resin.</summary>
+    /// <summary>
+    /// Two square metres of six plies of glass of 600 g/m² under a mesh of 1 mm, fed through 3 m of hose of 8 mm; a membrane holds the resin.
+    /// </summary>
     public static Panel GlassUnderMesh()
     {
         FibreWeight glass = new(0.6, 2560, 6);

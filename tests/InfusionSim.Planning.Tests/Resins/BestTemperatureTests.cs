@@ -15,15 +15,19 @@ public sealed class BestTemperatureTests
 
     // An invented resin: 0.2 Pa·s and an hour to gel at 25 °C, both after Arrhenius.
     private static Resin Warm(double gelTime = 3600) => new(
-        new ThermalViscosity(0.2, new ArrheniusLaw(Reference, ViscosityActivation)), new ThermalGel(gelTime, new ArrheniusLaw(Reference, GelActivation)), 0, 1100)
+        new ThermalViscosity(
+            0.2, new ArrheniusLaw(Reference, ViscosityActivation)), new ThermalGel(gelTime, new ArrheniusLaw(Reference, GelActivation)), 0, 1100)
     {
         Temperature = new TemperatureCourse(Reference),
     };
 
-    private static Resin WithStyrene(double moleFraction) => Warm(gelTime: 36_000) with { Volatiles = [new VolatileComponent(VolatileKind.Styrene, moleFraction)] };
+    private static Resin WithStyrene(double moleFraction) =>
+        Warm(gelTime: 36_000) with { Volatiles = [new VolatileComponent(VolatileKind.Styrene, moleFraction)] };
 
     private static BestTemperature? Best(Resin resin, double wishedMargin, TemperatureRange? range) => ResinComparison
-        .Of(ResinPanels.Strip(), [new ResinCandidate(resin, ResinPanels.Mixing, range)], ResinPanels.Bag, new Goals(SmallestGelMargin: wishedMargin), 1.5)[0].BestTemperature;
+        .Of(
+            ResinPanels.Strip(), [new ResinCandidate(resin, ResinPanels.Mixing, range)], ResinPanels.Bag, new Goals(SmallestGelMargin: wishedMargin),
+            1.5)[0].BestTemperature;
 
     [Fact]
     public void Best_MarginThatHoldsUpToATemperature_IsThatTemperature()
@@ -66,7 +70,8 @@ public sealed class BestTemperatureTests
     public void Best_ResinThatThickensFasterWhereItIsWarm_LiesInside()
     {
         Resin resin = new(
-            new DualArrheniusViscosity(new ThermalViscosity(0.2, new ArrheniusLaw(Reference, 40_000)), new ThermalRate(1e-3, new ArrheniusLaw(Reference, 120_000))),
+            new DualArrheniusViscosity(
+                new ThermalViscosity(0.2, new ArrheniusLaw(Reference, 40_000)), new ThermalRate(1e-3, new ArrheniusLaw(Reference, 120_000))),
             new StatedGel(36_000), 0, 1100)
         {
             Temperature = new TemperatureCourse(Reference),

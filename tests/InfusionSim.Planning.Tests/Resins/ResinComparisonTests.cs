@@ -13,7 +13,8 @@ public sealed class ResinComparisonTests
 {
     private static readonly Goals NoGoals = new();
 
-    private static IReadOnlyList<ResinOnPanel> Compare(Panel panel, params Resin[] resins) => ResinComparison.Of(panel, Candidates(resins), ResinPanels.Bag, NoGoals, 1.5);
+    private static IReadOnlyList<ResinOnPanel> Compare(Panel panel, params Resin[] resins) =>
+        ResinComparison.Of(panel, Candidates(resins), ResinPanels.Bag, NoGoals, 1.5);
 
     private static ResinCandidate[] Candidates(params Resin[] resins) => [.. resins.Select(resin => new ResinCandidate(resin, ResinPanels.Mixing))];
 
@@ -133,7 +134,8 @@ public sealed class ResinComparisonTests
         // The first gels on the way, the second is short of the margin, the fourth is slower than the third.
         Resin[] resins = [new(0.1, 300, 0, 1100), new(0.15, 1200, 0, 1100), new(0.2, 36000, 0, 1100), new(0.3, 36000, 0, 1100)];
 
-        IReadOnlyList<ResinOnPanel> answers = ResinComparison.Of(ResinPanels.Strip(), Candidates(resins), ResinPanels.Bag, new Goals(SmallestGelMargin: 2), 1.5);
+        IReadOnlyList<ResinOnPanel> answers = ResinComparison.Of(
+            ResinPanels.Strip(), Candidates(resins), ResinPanels.Bag, new Goals(SmallestGelMargin: 2), 1.5);
 
         answers.Select(answer => answer.MeetsGoals).ShouldBe([false, false, true, true]);
         ResinChoice.BestOf(answers).ShouldBe(2);

@@ -73,7 +73,10 @@ internal static class SamplePanels
         }));
     }
 
-    /// <summary>A sloped deck with all that can lie on it, 600 × 400 mm: t = 920 s (x/600)² on the bag side, the tool side 0.4 s/mm later up to x = 450 mm, less beyond.</summary>
+    /// <summary>
+    /// A sloped deck with all that can lie on it, 600 × 400 mm: t = 920 s (x/600)² on the bag side, the tool side 0.4 s/mm later up to x = 450 mm,
+    /// less beyond.
+    /// </summary>
     internal static (InfusionPlan Plan, PredictFillResponse Response) LayUp() => Copy(nameof(LayUp), MakeLayUp);
 
     private static (InfusionPlan Plan, PredictFillResponse Response) MakeLayUp()

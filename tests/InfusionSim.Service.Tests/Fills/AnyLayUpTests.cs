@@ -14,7 +14,8 @@ namespace InfusionSim.Service.Tests.Fills;
 /// <summary>Everything together in any mixture: each sound plan has a forecast whose resin adds up.</summary>
 public sealed class AnyLayUpTests
 {
-    private static readonly Gen<InfusionPlan> Any = Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[0, 7], Gen.Int[0, 2], Gen.Int[0, 12], Gen.Int[0, 5])
+    private static readonly Gen<InfusionPlan> Any = Gen.Select(
+        Gen.Int[0, 3], Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[0, 7], Gen.Int[0, 2], Gen.Int[0, 12], Gen.Int[0, 5])
         .Select((mesh, core, gap, lines, slope, turn, more) => StraightStrip.With(plan =>
         {
             plan.Preform.Outline = new Ring { Points = { At(0, 0), At(300, 0), At(300, 200), At(0, 200) } };
@@ -68,7 +69,8 @@ public sealed class AnyLayUpTests
 
         // What is mixed is never less than what flows, and the pots hold all of it.
         Planning.Mixing.MixSheet mix = MixPlanner.Plan(
-            inputs.Panel, forecast, MixInputMapping.ToInputs(inputs), time => new PhysicsForecaster().StateAt(forecast, inputs, time, false, CancellationToken.None));
+            inputs.Panel, forecast, MixInputMapping.ToInputs(inputs), time => new PhysicsForecaster().StateAt(
+                forecast, inputs, time, false, CancellationToken.None));
         (1000 * mix.Need.Drawn).ShouldBeGreaterThan(answer.Forecast.Feeds.Sum(feed => feed.ResinInG) * (1 - 1e-6));
         mix.Pots.Sum(pot => pot.Mixed).ShouldBe(mix.Mixed, 1e-9);
         MixWords.Lines(inputs.Plan, MixSheetMapping.ToContract(mix), answer.Forecast).ShouldNotContain(line => line.Text.Contains("NaN"));

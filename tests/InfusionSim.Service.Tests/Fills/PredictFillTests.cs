@@ -15,7 +15,8 @@ public sealed class PredictFillTests
 
         PredictFillResponse grpc = await service.Grpc.PredictFillAsync(request);
         PredictFillResponse web = await service.Web.PredictFillAsync(request);
-        using HttpResponseMessage json = await service.Json.PostAsync(new Uri("/v1/fills:predict", UriKind.Relative), StraightStrip.Request(StraightStrip.Json));
+        using HttpResponseMessage json = await service.Json.PostAsync(
+            new Uri("/v1/fills:predict", UriKind.Relative), StraightStrip.Request(StraightStrip.Json));
         string text = await json.Content.ReadAsStringAsync();
 
         grpc.Forecast.FillTimeS.ShouldBe(1800);

@@ -53,6 +53,7 @@ public sealed class QualityMapTests
     {
         PlanCheck check = PlanChecker.Check(request.Plan);
         FillInputs inputs = PlanMapping.ToInputs(check);
-        return FillAnswer.Of(new PhysicsForecaster().Predict(inputs, null, CancellationToken.None), inputs, check.Warnings, request.WithFrontMap, request.WithQualityMaps);
+        return FillAnswer.Of(
+            new PhysicsForecaster().Predict(inputs, null, CancellationToken.None), inputs, check.Warnings, request.WithFrontMap, request.WithQualityMaps);
     }
 }

@@ -121,7 +121,8 @@ public sealed class RealLayUpTests
             plan.Feeds[0].Hose = new Hose { BoreMm = 8, LengthM = 2, Primed = primed };
         });
 
-        // 2 m of 8 mm bore are worth 8KAL/(πr⁴) of cloth; empty they fill in 4μL²/(r²Δp) = 2 s (Hagen and Poiseuille, derived). Their volume is πr²L = 100.53 cm³.
+        // 2 m of 8 mm bore are worth 8KAL/(πr⁴) of cloth; empty they fill in 4μL²/(r²Δp) = 2 s (Hagen and Poiseuille, derived). Their volume is πr²L
+        // = 100.53 cm³.
         answer.Forecast.FillTimeS.ShouldBe(seconds, 2e-3 * seconds);
         answer.Forecast.Feeds[0].LineVolumeCm3.ShouldBe(primed ? 0 : 100.531, 0.01);
         // The strip takes its permeability as exact, so there is no band to be an estimate.

@@ -58,7 +58,8 @@ public sealed class StoppingTests
         await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, stop) => ComputeUntil(stop));
 
         RpcException refusal = await Should.ThrowAsync<RpcException>(() =>
-            service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan() }, deadline: DateTime.UtcNow.AddMilliseconds(600)).ResponseAsync);
+            service.Grpc.PredictFillAsync(
+                new PredictFillRequest { Plan = StraightStrip.Plan() }, deadline: DateTime.UtcNow.AddMilliseconds(600)).ResponseAsync);
 
         refusal.StatusCode.ShouldBe(StatusCode.DeadlineExceeded);
         await WaitUntilAsync(() => service.Forecaster.Running == 0);
@@ -123,10 +124,13 @@ public sealed class StoppingTests
     [Fact]
     public async Task PredictFill_ComputationFails_KeepsTheExceptionToItself()
     {
-        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, _) => throw new InvalidOperationException("secret path of a file"));
+        await using RunningService service = await RunningService.StartAsync(
+            fake => fake.During = (_, _) => throw new InvalidOperationException("secret path of a file"));
 
-        RpcException refusal = await Should.ThrowAsync<RpcException>(() => service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan() }).ResponseAsync);
-        using HttpResponseMessage json = await service.Json.PostAsync(new Uri("/v1/fills:predict", UriKind.Relative), StraightStrip.Request(StraightStrip.Json));
+        RpcException refusal = await Should.ThrowAsync<RpcException>(
+            () => service.Grpc.PredictFillAsync(new PredictFillRequest { Plan = StraightStrip.Plan() }).ResponseAsync);
+        using HttpResponseMessage json = await service.Json.PostAsync(
+            new Uri("/v1/fills:predict", UriKind.Relative), StraightStrip.Request(StraightStrip.Json));
 
         refusal.StatusCode.ShouldBe(StatusCode.Internal);
         refusal.ToString().ShouldNotContain("secret");

@@ -19,8 +19,10 @@ public sealed class WatchFillTests
     [InlineData(true)]
     public async Task WatchFill_SoundPlan_SendsProgressThenMomentsThenTheForecast(bool web)
     {
-        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (progress, _) => progress?.Report(new ForecastProgress(0.5, "half way")));
-        using AsyncServerStreamingCall<WatchFillResponse> call = (web ? service.Web : service.Grpc).WatchFill(new WatchFillRequest { Plan = StraightStrip.Plan(), Moments = 4 });
+        await using RunningService service = await RunningService.StartAsync(
+            fake => fake.During = (progress, _) => progress?.Report(new ForecastProgress(0.5, "half way")));
+        using AsyncServerStreamingCall<WatchFillResponse> call = (web ? service.Web : service.Grpc).WatchFill(
+            new WatchFillRequest { Plan = StraightStrip.Plan(), Moments = 4 });
 
         List<WatchFillResponse> all = await ReadAsync(call);
 
@@ -36,7 +38,8 @@ public sealed class WatchFillTests
     public async Task WatchFill_AtTimes_ShowsThemInOrderAndNoneBeyondTheEnd()
     {
         await using RunningService service = await RunningService.StartAsync();
-        using AsyncServerStreamingCall<WatchFillResponse> call = service.Grpc.WatchFill(new WatchFillRequest { Plan = StraightStrip.Plan(), AtTimeS = { 5000, 0, 600 }, WithPressure = true });
+        using AsyncServerStreamingCall<WatchFillResponse> call = service.Grpc.WatchFill(
+            new WatchFillRequest { Plan = StraightStrip.Plan(), AtTimeS = { 5000, 0, 600 }, WithPressure = true });
 
         List<WatchFillResponse> all = await ReadAsync(call);
 
@@ -68,7 +71,8 @@ public sealed class WatchFillTests
     public async Task WatchFill_TooFewOrTooManyMoments_IsRefused(int moments)
     {
         await using RunningService service = await RunningService.StartAsync();
-        using AsyncServerStreamingCall<WatchFillResponse> call = service.Grpc.WatchFill(new WatchFillRequest { Plan = StraightStrip.Plan(), Moments = moments });
+        using AsyncServerStreamingCall<WatchFillResponse> call = service.Grpc.WatchFill(
+            new WatchFillRequest { Plan = StraightStrip.Plan(), Moments = moments });
 
         RpcException refusal = await Should.ThrowAsync<RpcException>(() => ReadAsync(call));
 

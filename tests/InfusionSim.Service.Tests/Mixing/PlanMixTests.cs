@@ -47,10 +47,12 @@ public sealed class PlanMixTests
     [Fact]
     public async Task PlanMix_RatioByVolumeWithoutDensities_NamesBothByTheirPath()
     {
-        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, _) => throw new InvalidOperationException("must not be reached"));
+        await using RunningService service = await RunningService.StartAsync(
+            fake => fake.During = (_, _) => throw new InvalidOperationException("must not be reached"));
         var request = new PlanMixRequest { Plan = StraightStrip.With(plan => plan.Resin.MixRatio = new MixRatio { PartsByVolume = 40 }) };
 
-        RpcException refusal = await Should.ThrowAsync<RpcException>(() => new MixService.MixServiceClient(service.Channel).PlanMixAsync(request).ResponseAsync);
+        RpcException refusal = await Should.ThrowAsync<RpcException>(
+            () => new MixService.MixServiceClient(service.Channel).PlanMixAsync(request).ResponseAsync);
 
         refusal.StatusCode.ShouldBe(StatusCode.InvalidArgument);
         FaultStatus.Read(refusal).Select(fault => fault.Path).ShouldBe(["resin.mixRatio.resinDensityKgPerM3", "resin.mixRatio.hardenerDensityKgPerM3"]);

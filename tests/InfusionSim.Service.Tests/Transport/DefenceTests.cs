@@ -105,7 +105,8 @@ public sealed class DefenceTests
         var request = new PredictFillRequest { Plan = StraightStrip.With(plan => plan.Title = new string('x', 5 * 1024 * 1024)) };
 
         RpcException grpc = await Should.ThrowAsync<RpcException>(() => service.Grpc.PredictFillAsync(request).ResponseAsync);
-        using HttpResponseMessage json = await service.Json.PostAsync(new Uri("/v1/fills:predict", UriKind.Relative), new StringContent(JsonFormatter.Default.Format(request)));
+        using HttpResponseMessage json = await service.Json.PostAsync(
+            new Uri("/v1/fills:predict", UriKind.Relative), new StringContent(JsonFormatter.Default.Format(request)));
 
         grpc.StatusCode.ShouldBe(StatusCode.ResourceExhausted);
         json.StatusCode.ShouldBe(HttpStatusCode.RequestEntityTooLarge);

@@ -43,7 +43,9 @@ public sealed class HostileCallerTests
     });
 
     private static readonly Gen<InfusionPlan> Drawn =
-        Gen.Select(Line.Array[1, 2], Line.Array[0, 2], Patch.Array[0, 2], Patch.Array[0, 2], Gen.Double[-12, -8], Gen.Double[-3, 1.9], Gen.Double[7, 2000], Gen.Int[0, 7])
+        Gen.Select(
+            Line.Array[1, 2], Line.Array[0, 2], Patch.Array[0, 2], Patch.Array[0, 2], Gen.Double[-12, -8], Gen.Double[-3, 1.9], Gen.Double[7, 2000],
+            Gen.Int[0, 7])
             .Select((feeds, vents, cutouts, zones, permeability, viscosity, gelTime, shape) => StraightStrip.With(plan =>
             {
                 plan.Feeds.Clear();

@@ -28,7 +28,8 @@ public sealed class SameFaultsTests
     [MemberData(nameof(Slips))]
     public async Task PredictFill_BadPlan_IsRefusedAlikeOnEveryTransport(string slip)
     {
-        await using RunningService service = await RunningService.StartAsync(fake => fake.During = (_, _) => throw new InvalidOperationException("must not be reached"));
+        await using RunningService service = await RunningService.StartAsync(
+            fake => fake.During = (_, _) => throw new InvalidOperationException("must not be reached"));
         InfusionPlan plan = StraightStrip.With(BadPlans.All[slip].Change);
         var request = new PredictFillRequest { Plan = plan };
 

@@ -34,11 +34,14 @@ public sealed record AccuracyRecord(string Problem, string Source, double Expect
         TestContext.Current.TestOutputHelper?.WriteLine(ToString());
         string? file = Environment.GetEnvironmentVariable(FileVariable);
         if (!InTable || string.IsNullOrEmpty(file)) return;
-        string line = string.Create(CultureInfo.InvariantCulture, $"{Problem}\t{Source}\t{Expected:G7} {Unit}\t{Observed:G7} {Unit}\t{RelativeError:0.0e+0}\t{Grid}\n");
+        string line = string.Create(
+            CultureInfo.InvariantCulture, $"{Problem}\t{Source}\t{Expected:G7} {Unit}\t{Observed:G7} {Unit}\t{RelativeError:0.0e+0}\t{Grid}\n");
         lock (Writing) File.AppendAllText(file, line);
     }
 
     /// <summary>The line in words.</summary>
     public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{Problem}: expected {Expected:G9} {Unit}, observed {Observed:G9} {Unit}, relative error {RelativeError:0.00e+0}, {Grid} ({Source})");
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Problem}: expected {Expected:G9} {Unit}, observed {Observed:G9} {Unit}, relative error {RelativeError:0.00e+0}, {Grid} ({Source})");
 }

@@ -5,7 +5,10 @@ namespace InfusionSim.Verification.Tests.ClosedForms;
 /// <summary>A straight front behind a hose.</summary>
 public static class HoseInSeries
 {
-    /// <summary>Time for the front to reach a distance under the reference drive and viscosity [s]: the hose counts like λ = 8 K A l/(π r⁴) of cloth; derived from Hagen–Poiseuille and Darcy.</summary>
+    /// <summary>
+    /// Time for the front to reach a distance under the reference drive and viscosity [s]: the hose counts like λ = 8 K A l/(π r⁴) of cloth; derived
+    /// from Hagen–Poiseuille and Darcy.
+    /// </summary>
     /// <param name="permeability">Permeability of the cloth [m²].</param>
     /// <param name="porosity">Porosity [-].</param>
     /// <param name="distance">Distance of the front from the feed line [m].</param>

@@ -4,7 +4,10 @@ namespace InfusionSim.Verification.Tests.ClosedForms;
 public static class RoundFronts
 {
     /// <summary>Drive clock at which the front of a round feed has a radius [-].</summary>
-    /// <remarks>θ = φ/(2K) [R² ln(R/r₀) − (R² − r₀²)/2]. Source: Adams, Russel and Rebenfeld, Int. J. Multiphase Flow 14 (1988) 203–215, from memory; follows from Q = 2πhKΔp/(μ ln(r/r₀)) = 2πrhφ dr/dt.</remarks>
+    /// <remarks>
+    /// θ = φ/(2K) [R² ln(R/r₀) − (R² − r₀²)/2]. Source: Adams, Russel and Rebenfeld, Int. J. Multiphase Flow 14 (1988) 203–215, from memory; follows
+    /// from Q = 2πhKΔp/(μ ln(r/r₀)) = 2πrhφ dr/dt.
+    /// </remarks>
     /// <param name="radius">Radius of the front [m].</param>
     /// <param name="feedRadius">Radius of the feed [m].</param>
     /// <param name="permeability">Permeability [m²].</param>
@@ -14,7 +17,9 @@ public static class RoundFronts
         * (radius * radius * Math.Log(radius / feedRadius) - (radius * radius - feedRadius * feedRadius) / 2);
 
     /// <summary>Drive clock at which the front of a disc fed round its rim has shrunk to a radius [-].</summary>
-    /// <remarks>Derived in the same way with the feed outside: θ = φ/K [(R² − r²)/4 − (r²/2) ln(R/r)]; at r = 0 half the clock of a strip of length R.</remarks>
+    /// <remarks>
+    /// Derived in the same way with the feed outside: θ = φ/K [(R² − r²)/4 − (r²/2) ln(R/r)]; at r = 0 half the clock of a strip of length R.
+    /// </remarks>
     /// <param name="radius">Radius of the front [m], 0 for the full disc.</param>
     /// <param name="rim">Radius of the disc [m].</param>
     /// <param name="permeability">Permeability [m²].</param>

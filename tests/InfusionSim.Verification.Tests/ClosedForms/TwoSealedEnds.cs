@@ -2,9 +2,12 @@ using InfusionSim.Physics.Clock;
 
 namespace InfusionSim.Verification.Tests.ClosedForms;
 
-/// <summary>A strip sealed at both ends and fed through a hose at a place between them: two unequal pockets that talk to each other through the resin.</summary>
+/// <summary>
+/// A strip sealed at both ends and fed through a hose at a place between them: two unequal pockets that talk to each other through the resin.
+/// </summary>
 /// <remarks>
-/// Derived. With the feed line's pressure p, the fronts at x₁ and x₂ from it and the air at pᵢ = p₀ Lᵢ/(Lᵢ − xᵢ) (Boyle), all above p₀ and over the driving pressure:
+/// Derived. With the feed line's pressure p, the fronts at x₁ and x₂ from it and the air at pᵢ = p₀ Lᵢ/(Lᵢ − xᵢ) (Boyle), all above p₀ and over the
+/// driving pressure:
 /// G (1 − p) = Σ K A (p − pᵢ)/xᵢ and d(xᵢ²/2)/dθ = K/φ (p − pᵢ). Integrated by Runge and Kutta's fourth order method in small steps.
 /// </remarks>
 public sealed class TwoSealedEnds

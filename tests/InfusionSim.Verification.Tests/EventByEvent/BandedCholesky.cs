@@ -3,7 +3,10 @@ using System.Numerics;
 namespace InfusionSim.Verification.Tests.EventByEvent;
 
 /// <summary>Direct solver for symmetric positive definite matrices with few diagonals.</summary>
-/// <remarks>A = L Lᵀ row by row inside the band; Golub and Van Loan, Matrix Computations, section on banded systems (from memory). Kept apart from the solver it checks.</remarks>
+/// <remarks>
+/// A = L Lᵀ row by row inside the band; Golub and Van Loan, Matrix Computations, section on banded systems (from memory). Kept apart from the solver
+/// it checks.
+/// </remarks>
 public sealed class BandedCholesky
 {
     private readonly int width;

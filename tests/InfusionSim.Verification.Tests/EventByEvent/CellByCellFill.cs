@@ -119,7 +119,9 @@ public sealed class CellByCellFill
     private void MarkFull(int cell)
     {
         full[cell] = true;
-        network.Add([.. Neighbours(cell).Where(pair => unknownOf[pair.Cell] >= 0).Select(pair => (unknownOf[pair.Cell], -pair.Conductance))], problem.Operator.DiagonalOf(cell), feedInflow[cell]);
+        network.Add(
+            [.. Neighbours(cell).Where(pair => unknownOf[pair.Cell] >= 0).Select(pair => (unknownOf[pair.Cell], -pair.Conductance))],
+            problem.Operator.DiagonalOf(cell), feedInflow[cell]);
         unknownOf[cell] = fullCells.Count;
         fullCells.Add(cell);
     }

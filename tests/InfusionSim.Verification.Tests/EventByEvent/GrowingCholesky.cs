@@ -70,7 +70,8 @@ public sealed class GrowingCholesky
     private static void Subtract(ReadOnlySpan<double> a, double factor, Span<double> from)
     {
         int k = 0;
-        for (; k <= a.Length - Vector<double>.Count; k += Vector<double>.Count) (new Vector<double>(from[k..]) - factor * new Vector<double>(a[k..])).CopyTo(from[k..]);
+        for (; k <= a.Length - Vector<double>.Count; k += Vector<double>.Count) (
+            new Vector<double>(from[k..]) - factor * new Vector<double>(a[k..])).CopyTo(from[k..]);
         for (; k < a.Length; k++) from[k] -= factor * a[k];
     }
 }

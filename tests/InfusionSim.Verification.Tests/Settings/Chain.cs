@@ -13,7 +13,10 @@ public static class Chain
     /// <summary>Largest mass error a forecast may have [-].</summary>
     public const double MassTolerance = 1e-9;
 
-    /// <summary>Largest sum of imbalances the linear solver may leave, over the pore volume [-]: well below that of a forecast, so that weakly joined cells of strongly directed cloth are exact too.</summary>
+    /// <summary>
+    /// Largest sum of imbalances the linear solver may leave, over the pore volume [-]: well below that of a forecast, so that weakly joined cells of
+    /// strongly directed cloth are exact too.
+    /// </summary>
     public const double SolverTolerance = 1e-12;
 
     /// <summary>Cells and conductances of a panel.</summary>

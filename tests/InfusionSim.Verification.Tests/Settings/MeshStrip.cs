@@ -38,7 +38,9 @@ public static class MeshStrip
     /// <param name="subLayers">Its sub-layers [-]; null for the default.</param>
     /// <param name="meshes">What lies on it.</param>
     public static Panel Of(double cellSize, Zone laminate, int? subLayers, params FlowMesh[] meshes) =>
-        Chain.ReferencePanel(Shapes.Rectangle(Length, cellSize), cellSize, new LinePath([new(0, 0), new(0, cellSize)]), new LinePath([new(Length, 0), new(Length, cellSize)])) with
+        Chain.ReferencePanel(
+            Shapes.Rectangle(Length, cellSize), cellSize, new LinePath([new(0, 0), new(0, cellSize)]),
+            new LinePath([new(Length, 0), new(Length, cellSize)])) with
         {
             Zones = [laminate],
             FlowMeshes = meshes,

@@ -3,7 +3,10 @@ using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Verification.Tests.Settings;
 
-/// <summary>Textbook solvers, slow and simple, that share nothing with the product's: conjugate gradients for a panel that is wet all over, projected relaxation for one that fills.</summary>
+/// <summary>
+/// Textbook solvers, slow and simple, that share nothing with the product's: conjugate gradients for a panel that is wet all over, projected
+/// relaxation for one that fills.
+/// </summary>
 public static class PlainSolver
 {
     /// <summary>Pressure in each node when all is wet and every feed stands at the driving pressure [-].</summary>

@@ -11,7 +11,10 @@ namespace InfusionSim.Numerics.Grids.Cutting;
 internal sealed class PartMerger
 {
     /// <summary>Share of a square below which its largest part is a sliver [-]; our choice, large enough for the conditioning.</summary>
-    /// <remarks>A sliver that joins a host gives up an open face of √(2 × share) of a square where the edge runs at 45°: at 0.02 a strip of 20 squares lost 1 % of its width there, at 0.002 it loses 0.05 %.</remarks>
+    /// <remarks>
+    /// A sliver that joins a host gives up an open face of √(2 × share) of a square where the edge runs at 45°: at 0.02 a strip of 20 squares lost 1
+    /// % of its width there, at 0.002 it loses 0.05 %.
+    /// </remarks>
     public const double SmallestShare = 0.002;
 
     // Swapping and joining are tried one by one; a drawing that needs more tries than this is too fine for its squares.
