@@ -46,6 +46,9 @@ public sealed unsafe class ObstacleSolver
     // Whether the next state is the first since it began again.
     private bool _isAfresh;
 
+    // Whether the next state is looked for from a guess.
+    private bool _isGuessed;
+
     /// <summary>Makes a solver with every node dry.</summary>
     /// <param name="matrix">Conductances between nodes and to fixed pressures; every group of nodes with capacity must have a way to a fixed pressure.</param>
     /// <param name="capacity">What each node can hold, C [unit of volume]; 0 for a cell that takes no part, and for a line node that holds nothing
@@ -101,7 +104,7 @@ public sealed unsafe class ObstacleSolver
 
         KeepOnlyWet(_pressure);
         Begin(capacity, supply, isFull, heldBefore);
-        (_clock, _previousClock, _isAfresh) = (0, 0, true);
+        (_clock, _previousClock, _isAfresh, _isGuessed) = (0, 0, true, false);
     }
 
     /// <summary>One scaled unit of accumulated pressure and clock [unit of clock].</summary>
@@ -117,6 +120,18 @@ public sealed unsafe class ObstacleSolver
         _extraRate.CopyFrom(rate, 1 / _system.ConductanceScale);
     }
 
+    /// <summary>Has the next state be looked for from a guess, which never decides the answer, instead of the states found last.</summary>
+    /// <param name="accumulated">Accumulated pressure w [unit of clock], at least 0; 0 in nodes that are not full. [nodes].</param>
+    /// <param name="pressure">Pressure [unit of the feeds' pressures]; 0 in nodes that are not full. [nodes].</param>
+    public void Guess(ReadOnlySpan<double> accumulated, ReadOnlySpan<double> pressure)
+    {
+        _previous.SetTo(_accumulated, 1);
+        _previousClock = _clock;
+        _accumulated.CopyFrom(accumulated, 1 / ClockScale);
+        _pressure.CopyFrom(pressure, 1);
+        _isGuessed = true;
+    }
+
     /// <summary>Finds the state at a value of the clock, starting from the state found last.</summary>
     /// <param name="clock">Clock θ [-], at least 0; may be earlier than the last.</param>
     /// <param name="tolerance">Largest sum of imbalances relative to what the wet cells hold [-].</param>
@@ -125,7 +140,8 @@ public sealed unsafe class ObstacleSolver
     {
         ArgumentOutOfRangeException.ThrowIfNegative(clock);
         double scaledClock = clock / ClockScale;
-        Predict(scaledClock);
+        if (_isGuessed) (_isGuessed, _clock) = (false, scaledClock);
+        else Predict(scaledClock);
         SetOffer(scaledClock, _extra);
         int cycles = 0;
         Patience patience = new(tolerance, CorrectionLimit);

@@ -309,17 +309,20 @@ internal sealed unsafe class WetSystem
 
     private double SumOverWet(NodeField field)
     {
-        double total = 0;
+        Vector512<double> sum = Vector512<double>.Zero;
         for (int layer = 0; layer < Layout.Layers; layer++)
         {
             for (int row = 0; row < Layout.Rows; row++)
             {
                 double* value = field.Cells.Row(row, layer);
                 float* diagonal = Finest.Diagonal.Row(row, layer);
-                for (int i = Active.Start(row); i < Active.End(row); i++) if (diagonal[i] > 0) total += Math.Abs(value[i]);
+                int end = Active.End(row);
+                for (int i = Active.Start(row); i < end; i += Vector512<double>.Count)
+                    sum += Abs(Load(value + i)) & GreaterThan(Widen(diagonal + i), Vector512<double>.Zero);
             }
         }
 
+        double total = Sum(sum);
         for (int node = 0; node < LineNodes; node++) if (_lines!.IsWet[node]) total += Math.Abs(field.Lines[node]);
         return total;
     }

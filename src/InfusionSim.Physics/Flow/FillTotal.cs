@@ -129,7 +129,7 @@ public sealed class FillTotal
 
     private static void Demand(SolveReport report)
     {
-        if (report.Reason == StopReason.IterationLimit || report.Imbalance > 1e-6)
+        if (report.Reason == StopReason.IterationLimit || report.Imbalance > FillMarcher.WorstAccepted)
             throw new FlowNotSolvedException($"The pressure of the wet panel was not found: {report}.");
     }
 }

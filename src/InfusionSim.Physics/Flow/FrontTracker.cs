@@ -1,5 +1,3 @@
-using InfusionSim.Numerics.Stencils;
-
 namespace InfusionSim.Physics.Flow;
 
 /// <summary>When the front passes the middle of each cell, from the states on both sides of that moment.</summary>
@@ -27,9 +25,7 @@ internal sealed class FrontTracker
     private readonly FillProblem _problem;
     private readonly FillMarcher _marcher;
     private readonly double _end;
-    private readonly double[] _supply;
-    private readonly bool _isPlain;
-    private readonly List<NodeNeighbour> _neighbours = [];
+    private readonly NodeInflow _inflow;
     private readonly double[] _arrival;
     private readonly double[] _full;
     private readonly bool[] _isInside;
@@ -40,8 +36,7 @@ internal sealed class FrontTracker
         _problem = problem;
         _marcher = marcher;
         _end = end;
-        _supply = problem.Supply();
-        _isPlain = problem.Operator is { Layers: 1, LineNodes: 0, Ways.Count: 2 };
+        _inflow = new NodeInflow(problem);
         _track = track;
         _arrival = track.Arrival;
         _full = track.Full;
@@ -87,7 +82,7 @@ internal sealed class FrontTracker
         {
             // The front slows down as the square root of time: even steps of the front.
             double share = (double)moment / moments;
-            FrontSample after = tracker.Sample(from + (end - from) * share * share, cancellation);
+            FrontSample after = tracker.Sample(moment == moments ? end : from + (end - from) * share * share, cancellation);
             tracker.Resolve(before, after, cancellation);
             before = after;
             progress?.Invoke(share);
@@ -137,7 +132,7 @@ internal sealed class FrontTracker
         }
 
         if (!halve || smallest) return;
-        FrontSample middle = Sample((before.Clock + after.Clock) / 2, cancellation);
+        FrontSample middle = SampleBetween(before, after, cancellation);
         Resolve(before, middle, cancellation);
         Resolve(middle, after, cancellation);
     }
@@ -145,16 +140,17 @@ internal sealed class FrontTracker
     // The middle of its bounds: from above the tangent before and the least time since, from below the longest time since.
     private static double Full(FrontSample before, FrontSample after, int cell)
     {
-        double earliest = Math.Max(before.Clock, after.Clock - 2 * after.FullFor[cell]), latest = after.Clock - after.FullFor[cell];
-        if (before.Rate[cell] > 0) latest = Math.Min(latest, before.Clock + (1 - before.Share[cell]) / before.Rate[cell]);
+        double fullFor = after.FullFor(cell), rate = before.RateOf(cell);
+        double earliest = Math.Max(before.Clock, after.Clock - 2 * fullFor), latest = after.Clock - fullFor;
+        if (rate > 0) latest = Math.Min(latest, before.Clock + (1 - before.Share[cell]) / rate);
         return (Math.Min(earliest, latest) + latest) / 2;
     }
 
     private static double Passage(FrontSample before, FrontSample after, int cell, out double disagreement)
     {
         double from = before.Clock, to = after.Clock;
-        double first = before.Share[cell], firstRate = before.Rate[cell];
-        double second = after.Share[cell], secondRate = after.Rate[cell];
+        double first = before.Share[cell], firstRate = before.RateOf(cell);
+        double second = after.Share[cell], secondRate = after.RateOf(cell);
         bool seenBefore = first > 0 && firstRate > 0, seenAfter = second < 1 && secondRate > 0;
 
         // The share bends upwards: it lies above its tangents and below the chord between any two of its points.
@@ -167,8 +163,9 @@ internal sealed class FrontTracker
         }
         else
         {
-            latest = Math.Min(latest, to - after.FullFor[cell]);
-            double full = Math.Max(from, to - 2 * after.FullFor[cell]);
+            double fullFor = after.FullFor(cell);
+            latest = Math.Min(latest, to - fullFor);
+            double full = Math.Max(from, to - 2 * fullFor);
             earliest = from + (full - from) * (0.5 - first) / (1 - first);
         }
 
@@ -178,54 +175,47 @@ internal sealed class FrontTracker
         return latest + weight * (earliest - latest);
     }
 
-    private FrontSample Dry() => new(0, new double[_arrival.Length], new double[_arrival.Length], new double[_arrival.Length]);
+    private FrontSample Dry()
+    {
+        double[] nothing = new double[_arrival.Length];
+        FillState dry = new()
+        {
+            Clock = 0,
+            Saturation = nothing,
+            AccumulatedPressure = nothing,
+            Pressure = nothing,
+            FilledFraction = 0,
+            ResinIn = [],
+            ResinOut = [],
+            MassBalanceError = 0,
+        };
+        return new(dry, null, _inflow);
+    }
+
+    private FrontSample SampleBetween(FrontSample before, FrontSample after, CancellationToken cancellation)
+    {
+        double clock = (before.Clock + after.Clock) / 2;
+        if (_marcher.IsDrivenByFeeds)
+        {
+            (double[] accumulated, double[] pressure) = StateGuess.Between(before.State, after.State, _full, clock);
+            _marcher.Guess(accumulated, pressure);
+        }
+
+        return Sample(clock, cancellation);
+    }
 
     private FrontSample Sample(double clock, CancellationToken cancellation, bool isTold = true)
     {
-        FillState state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
+        // Of the state at the end it is asked which nodes are full, the last just so.
+        double tolerance = _marcher.IsDrivenByFeeds && clock < _end ? FillMarcher.PassingTolerance : FillMarcher.TrackingTolerance;
+        FillState state = _marcher.StateAt(clock, withPressure: true, tolerance, cancellation);
         return SampleOf(state, isTold);
     }
 
     private FrontSample SampleOf(FillState state, bool isTold = true)
     {
         if (isTold) _track.Add(new FillTally(state.Clock, state.FilledFraction, state.ResinIn.Sum(), state.ResinOut.Sum(), state.MassBalanceError));
-        int columns = _problem.Operator.Columns, count = _arrival.Length;
-        double[] east = _problem.Operator.East, north = _problem.Operator.North, w = state.AccumulatedPressure, p = state.Pressure!;
-        double[]? gas = state.GasPressure;
         ReadOnlySpan<double> gravity = _marcher.GravityRate;
-        double[] rate = new double[count], fullFor = new double[count];
-        for (int cell = 0; cell < count; cell++)
-        {
-            if (w[cell] > 0 && (gas is null || state.Saturation[cell] >= 1))
-            {
-                double above = state.PressureSinceFull(cell);
-                fullFor[cell] = above > 0 ? Math.Max(0, state.AccumulatedSinceFull(cell)) / above : 0;
-                continue;
-            }
-
-            if (state.Saturation[cell] <= 0) continue;
-            double inflow = _supply[cell];
-            if (!gravity.IsEmpty) inflow += gravity[cell];
-            if (_isPlain)
-            {
-                inflow = inflow + east[cell] * Right(p, cell, columns) + north[cell] * Above(p, cell, columns);
-                if (cell % columns > 0) inflow += east[cell - 1] * p[cell - 1];
-                if (cell >= columns) inflow += north[cell - columns] * p[cell - columns];
-            }
-            else
-            {
-                _problem.Operator.CollectNeighbours(cell, _neighbours);
-                foreach (NodeNeighbour neighbour in _neighbours) inflow += neighbour.Conductance * p[neighbour.Node];
-            }
-
-            if (gas is not null && gas[cell] != 0) inflow -= gas[cell] * _problem.Operator.DiagonalOf(cell);
-            rate[cell] = inflow / _problem.PoreVolume[cell];
-        }
-
-        return new FrontSample(state.Clock, state.Saturation, rate, fullFor);
+        return new FrontSample(state, gravity.IsEmpty ? null : gravity.ToArray(), _inflow);
     }
-
-    private static double Right(double[] p, int cell, int columns) => (cell + 1) % columns != 0 ? p[cell + 1] : 0;
-
-    private static double Above(double[] p, int cell, int columns) => cell + columns < p.Length ? p[cell + columns] : 0;
 }

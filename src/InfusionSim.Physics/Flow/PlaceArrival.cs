@@ -9,6 +9,9 @@ internal static class PlaceArrival
     // Keeps the slope across a strip one cell wide at 0 where no neighbour tells it.
     private const double Stiffness = 1e-9;
 
+    // A cell is whole when no more than this share of it is missing: what cutting it out of an outline may lose to rounding.
+    private const double Whole = 1e-6;
+
     /// <summary>Drive clock at which the front passes a place [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <remarks>
     /// Amid four whole cells the value is linear along each side of the square between their middles; beside an edge, a cut-out or a line
@@ -44,7 +47,7 @@ internal static class PlaceArrival
             + up * ((1 - right) * arrival[above] + right * arrival[above + 1]);
 
         bool IsWhole(int one) =>
-            double.IsFinite(arrival[one]) && Math.Abs(area[one] - grid.CellSize * grid.CellSize) < 1e-6 * grid.CellSize * grid.CellSize;
+            double.IsFinite(arrival[one]) && Math.Abs(area[one] - grid.CellSize * grid.CellSize) < Whole * grid.CellSize * grid.CellSize;
     }
 
     private static double OnPlane(FillMap map, int[] side, double[] arrival, int owner, Point2 place)

@@ -91,10 +91,12 @@ internal sealed class ResinAccount
 
         double[] feedLines = new double[resinIn.Length], ventLines = new double[resinOut.Length];
         double part = 0, mesh = 0, gaps = 0;
-        for (int node = 0; node < problem.Operator.CellCount; node++)
+        int layer = problem.Operator.CellsInLayer;
+        for (int first = 0; first < problem.Operator.CellCount; first += layer)
         {
-            double held = saturation[node] * problem.PoreVolume[node];
-            if (problem.StaysInPart(node)) part += held;
+            double held = 0;
+            for (int node = first; node < first + layer; node++) held += saturation[node] * problem.PoreVolume[node];
+            if (problem.StaysInPart(first)) part += held;
             else mesh += held;
         }
 

@@ -6,8 +6,15 @@ namespace InfusionSim.Physics.Flow;
 /// <summary>When resin first reaches a vent.</summary>
 internal static class VentWetting
 {
-    private const int NewtonLimit = 30;
+    // Share of the stretch within which the moment is found [-].
     private const double Settled = 1e-9;
+
+    // Where to begin, and how far to go on while the cell is not full, over the stretch: what was followed puts the moment far closer than that.
+    private const double Beyond = 0.02, FurtherOn = 0.05;
+
+    // At most twenty steps go on to the end of the stretch. One down again halves what is left or better where the pressure has risen no faster than
+    // evenly since the cell was full, so that thirty more come below a billionth.
+    private const int StepLimit = 60;
 
     /// <summary>Drive clock at which the first resin reaches a vent [-]; +∞ when it never does.</summary>
     /// <remarks>
@@ -44,10 +51,10 @@ internal static class VentWetting
             edgeCells.Add(contact.GapNode);
         }
 
-        return edgeCells.Count == 0 ? inside : Math.Min(inside, FirstFull(map, edgeCells, edge, cancellation));
+        return edgeCells.Count == 0 ? inside : Math.Min(inside, FirstFull(map, vent, edgeCells, edge, cancellation));
     }
 
-    private static double FirstFull(FillMap map, List<int> cells, double earliest, CancellationToken cancellation)
+    private static double FirstFull(FillMap map, int vent, List<int> cells, double earliest, CancellationToken cancellation)
     {
         // Pressures accumulate anew from each turn of a clamp: look in the stretch in which the first cell fills up.
         double full = cells.Min(cell => map.FullClock[cell]);
@@ -55,9 +62,9 @@ internal static class VentWetting
         FillStretch stretch = map.StretchAt(Math.Min(full, map.Stretches[^1].End));
         double end = stretch.End;
         earliest = Math.Max(earliest, stretch.Start.Clock);
-        double clock = Math.Min(end, earliest + 0.02 * end);
+        double clock = Math.Min(end, earliest + Beyond * end);
         bool seenWet = false;
-        for (int step = 0; step < NewtonLimit; step++)
+        for (int step = 0; step < StepLimit; step++)
         {
             FillState state = map.StateIn(stretch, clock, withPressure: true, FillMarcher.ForecastTolerance, cancellation);
             double back = 0;
@@ -72,7 +79,7 @@ internal static class VentWetting
                 // Exactly there, come down from a later clock: the cell is full and holds nothing more yet.
                 if (seenWet) return clock;
                 if (clock >= end * (1 - Settled)) return clock;
-                clock = Math.Min(end, clock + 0.05 * end);
+                clock = Math.Min(end, clock + FurtherOn * end);
                 continue;
             }
 
@@ -81,6 +88,8 @@ internal static class VentWetting
             if (back < Settled * end) return clock;
         }
 
-        return clock;
+        throw new FlowNotSolvedException(
+            $"When resin reaches vent \"{map.Problem.Vents[vent].Name}\" was not found: "
+            + $"after {StepLimit} steps the drive clock still moved, at {clock:G6} of {end:G6}.");
     }
 }

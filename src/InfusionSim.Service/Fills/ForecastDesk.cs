@@ -25,9 +25,6 @@ public sealed class ForecastDesk : IDisposable
         _stopping = lifetime.ApplicationStopping;
     }
 
-    /// <summary>Cores that are free [-].</summary>
-    public int FreeCores => _cores.CurrentCount;
-
     /// <summary>Runs work on a core of its own as soon as one is free.</summary>
     /// <typeparam name="T">What it answers.</typeparam>
     /// <param name="work">The work; it must heed its token.</param>

@@ -43,6 +43,26 @@ public class ObstacleSolverTests
         Saturation(upwards, problem).Zip(Saturation(downwards, problem), static (a, b) => Math.Abs(a - b)).Max().ShouldBeLessThan(1e-7);
     }
 
+    [Theory]
+    [InlineData(0.0)]
+    [InlineData(0.9)]
+    [InlineData(3.0)]
+    public void Guess_NearOrFarOff_DoesNotDecideTheStateNorTheOneAfter(double factor)
+    {
+        RandomMatrix problem = new(32, 24, 1, 90210);
+        double clock = 0.4 * FillClock(problem);
+        ObstacleSolver plain = new(problem.Operator, problem.Capacity, problem.Supply), guessed = new(problem.Operator, problem.Capacity, problem.Supply);
+        plain.Solve(clock, 1e-11);
+        guessed.Solve(0.8 * clock, 1e-11);
+        double[] guess = [.. Accumulated(plain, problem).Select(w => factor * w)];
+        guessed.Guess(guess, [.. guess.Select(w => w / clock)]);
+        guessed.Solve(clock, 1e-11).Reason.ShouldNotBe(StopReason.IterationLimit);
+        Saturation(plain, problem).Zip(Saturation(guessed, problem), static (a, b) => Math.Abs(a - b)).Max().ShouldBeLessThan(1e-7);
+        plain.Solve(1.3 * clock, 1e-11);
+        guessed.Solve(1.3 * clock, 1e-11);
+        Saturation(plain, problem).Zip(Saturation(guessed, problem), static (a, b) => Math.Abs(a - b)).Max().ShouldBeLessThan(1e-7);
+    }
+
     [Fact]
     public void Restart_FromAStateOnTheWay_GoesOnToWhereOneFillGoes()
     {
