@@ -13,6 +13,9 @@ internal sealed class GasAtRest
     private const double Creep = 0.05;
     private const double Near = 0.1;
 
+    // Gas below this share of the pore volume is noise of the squares; whether it moves does not matter.
+    private const double Unseen = 1e-4;
+
     // Of the clock that the fill takes without gas.
     private const double LeastElapsed = 0.1;
     private const double Rounding = 1e-9;
@@ -62,7 +65,7 @@ internal sealed class GasAtRest
         _notes.Add((end.Clock, end.GasVolumes.Sum(), room / pores, FilledIn(problem, end.Saturation)));
         double since = Math.Min(turnedAt, start.Clock), growth = Math.Log((end.Clock - since) / (start.Clock - since));
         bool creeps = pockets.Select((pocket, k) => (Before: pocket.Nodes.Sum(node => problem.PoreVolume[node] * (1 - start.Saturation[node])), After: end.GasVolumes[k]))
-            .All(gas => Math.Abs(gas.After - gas.Before) <= Creep * growth * gas.After);
+            .All(gas => Math.Abs(gas.After - gas.Before) <= Creep * growth * Math.Max(gas.After, Unseen * pores));
         double elapsed = end.Clock - since;
         bool isFilled = room <= Rounding * pores || end.Clock >= Patience * _endWithoutGas;
         bool wasReached = IsReached;
@@ -82,7 +85,7 @@ internal sealed class GasAtRest
         (int at, _, _, FillTotal? full) = _rests.Find(rest => _notes.Skip(rest.Notes).All(note => note.Filled <= rest.Filled * (1 + Rounding) + Near * rest.Gas));
         if (full is not null) return new FillTotal(full.Clock, full.LastCell, withoutGas.SteadyPressure, withoutGas.Fills);
         int end = at > 0 ? at - 1 : _notes.Count - 1, first = end;
-        double last = _notes[end].Gas;
+        double last = Math.Max(_notes[end].Gas, Unseen * problem.PoreVolume.Sum());
         while (first > 0 && Math.Abs(_notes[first - 1].Gas - last) <= Near * last && _notes[first - 1].Room <= Math.Max(Rounding, _notes[end].Room)) first--;
         double clock = first > 0 && _notes[first - 1].Room <= Math.Max(Rounding, _notes[end].Room) ? Between(_notes[first - 1], _notes[first], last) : _notes[first].Clock;
         HashSet<int> dry = [.. pockets.SelectMany(static pocket => pocket.Nodes)];

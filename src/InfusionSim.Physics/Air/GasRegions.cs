@@ -161,6 +161,11 @@ internal sealed class GasRegions
             isKept[region] = !_isVented[region] && isCloth && (IsLargeEnough(_nodes[region]) || HeldBy(region).Length > 0);
         }
 
+        // Where the rest of it has found a vent it goes with it.
+        int[] freed = [.. Enumerable.Range(0, _nodes.Count).Where(region => _isVented[region]).SelectMany(HeldBy).Distinct()];
+        for (int region = 0; region < _nodes.Count; region++)
+            if (isKept[region] && !IsLargeEnough(_nodes[region]) && HeldBy(region).All(freed.Contains)) isKept[region] = false;
+
         int[] bySize = [.. Enumerable.Range(0, _nodes.Count).Where(region => isKept[region]).OrderByDescending(region => _nodes[region].Sum(GasIn))];
         foreach (int small in bySize.Reverse().Where(region => !IsLargeEnough(_nodes[region])))
         {
