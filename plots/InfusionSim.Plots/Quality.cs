@@ -43,7 +43,8 @@ public static class Quality
         var said = $"In nine tenths of the cloth the capillary number is {QualityWords.NumberRange(quality)}; {Amounts.Percent(quality.BelowPublishedFraction)} of the cloth lies below and "
             + $"{Amounts.Percent(quality.AbovePublishedFraction)} above the range published as best, {Numbers.Say(quality.PublishedFromRatio)} to {Numbers.Say(quality.PublishedToRatio)}. "
             + "That range is doubtful: shown, not judged.";
-        var field = OverPowersOfTen(response.FrontMap.CapillaryNumberRatio, Numbers.Say, CapillaryColours.Of) with { Strong = [quality.PublishedFromRatio, quality.PublishedToRatio] };
+        var field = OverPowersOfTen(
+            response.FrontMap.CapillaryNumberRatio, Numbers.Say, CapillaryColours.Of, quality.PublishedFromRatio, quality.PublishedToRatio);
         return Draw(answer, "capillary number of the front", said, field, field.Levels.Any(field.Strong.Contains) ? "Capillary number (thick: published range)" : "Capillary number", Numbers.Say);
     }
 
@@ -56,7 +57,7 @@ public static class Quality
         var answer = AnswerOf(plan, response);
         var field = new QualityField(
             [.. response.FrontMap.GelMarginFraction.Select((left, i) => answer.Front.Squares[i] == (byte)SquareState.Wets ? left : double.NaN)],
-            [.. Enumerable.Range(1, 9).Select(tenth => tenth / 10.0)], false, Percent, GelMarginColours.Of);
+            [], false, Percent, GelMarginColours.Of);
         if (answer.Forecast.Quality is not { SmallestGelMarginAt: { } at } quality)
         {
             return Draw(answer, "what is left until gel", "The front comes nowhere.", field, "Left", Percent);
@@ -69,10 +70,19 @@ public static class Quality
             : $"Where the front comes last, {place}, {least} of the flow that the resin has up to gel is left.";
         field = field with
         {
-            Levels = [.. field.Levels.Where(level => level > quality.SmallestGelMarginFraction + 0.02 && level < field.Values.Where(double.IsFinite).Max() - 0.02)],
+            Levels = Shares(quality.SmallestGelMarginFraction + 0.02, field.Values.Where(double.IsFinite).Max() - 0.02),
             Mark = (ClothArea.Read(at), $"least, {least} left"),
         };
         return Draw(answer, "what is left until gel", said, field, "Flow left until gel", Percent);
+    }
+
+    // Tenths, and twentieths where there would be fewer than two of them.
+    private static double[] Shares(double least, double most)
+    {
+        double[] tenths = Every(10);
+        return tenths.Length >= 2 ? tenths : Every(20);
+
+        double[] Every(int parts) => [.. Enumerable.Range(1, parts - 1).Select(part => (double)part / parts).Where(share => share > least && share < most)];
     }
 
     private static Picture Draw(PanelAnswer answer, string what, string said, QualityField field, string heading, Func<double, string> border)
@@ -93,14 +103,15 @@ public static class Quality
         return PanelAnswer.Of(plan, response, response.FrontMap.ToolSide is null ? PanelFace.BagSide : PanelFace.ToolSide);
     }
 
-    private static QualityField OverPowersOfTen(IEnumerable<float> squares, Func<double, string> text, Func<int, int, SkiaSharp.SKColor> colour)
+    private static QualityField OverPowersOfTen(IEnumerable<float> squares, Func<double, string> text, Func<int, int, SkiaSharp.SKColor> colour, params double[] strong)
     {
         double[] values = [.. squares.Select(value => value > 0 ? value : double.NaN)];
         var known = values.Where(double.IsFinite).Order().ToArray();
 
-        // Lines for all but the last hundredth on either side: single squares beside a feed or an edge would only crowd the picture.
+        // Lines for all but the last hundredth on either side: single squares beside a feed or an edge would only crowd the picture. What is asked for is drawn all the same.
         var levels = known.Length == 0 ? [] : RoundNumbers.Between(known[known.Length / 100], known[^(1 + known.Length / 100)]);
-        return new QualityField(values, levels, true, text, colour);
+        var shown = known.Length == 0 ? [] : strong.Where(level => level > known[0] * 1.02 && level < known[^1] * 0.98);
+        return new QualityField(values, [.. levels.Union(shown).Order()], true, text, colour) { Strong = strong };
     }
 
     private static double Rounded(double value) => Numbers.Rounded(value, 2);

@@ -17,12 +17,18 @@ internal sealed class CommandSession : IDisposable
     /// <summary>What is typed while a command runs.</summary>
     public string Typed { get; set; } = "";
 
+    /// <summary>Where it is typed; null reads <see cref="Typed"/>.</summary>
+    public TextReader? Keyboard { get; set; }
+
+    /// <summary>Letters that a line of the screen holds; null for none.</summary>
+    public int? Width { get; set; }
+
     /// <summary>Runs a line as it would be typed in the folder; without the program's name.</summary>
     public async Task<int> RunAsync(string line, CancellationToken cancellation = default)
     {
         using StringWriter output = new(), error = new();
         string[] words = [.. line.Replace("\"", "", StringComparison.Ordinal).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(InFolder)];
-        int code = await CommandLine.RunAsync(words, new Screen(output, error) { Input = new StringReader(Typed) }, cancellation);
+        int code = await CommandLine.RunAsync(words, new Screen(output, error) { Input = Keyboard ?? new StringReader(Typed), Width = () => Width }, cancellation);
         (Output, Error) = (output.ToString().ReplaceLineEndings("\n"), error.ToString().ReplaceLineEndings("\n"));
         return code;
     }

@@ -49,6 +49,21 @@ public sealed partial class ReadmeTests
     }
 
     [Fact]
+    public void Commands_OfTheFirstQuarter_NameOnlyFilesThatAreThere()
+    {
+        List<string> written = [];
+        foreach (string line in QuarterBlock().Match(Readme).Groups["text"].Value.Split('\n'))
+        {
+            string[] words = line.Split('#')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries);
+            if (Array.IndexOf(words, "-o") is > 0 and int at) written.Add(words[at + 1]);
+            foreach (string file in words.Where(word => word.EndsWith(".json", StringComparison.Ordinal) && !written.Contains(word)))
+                RepositoryFiles.Text(file).ShouldNotBeEmpty(line);
+        }
+
+        written.ShouldContain("plate.json");
+    }
+
+    [Fact]
     public void Table_OfThePlan_NamesEveryKey()
     {
         IEnumerable<string> keys = PlanKeys.All.Select(path => path[(path.LastIndexOf('.') + 1)..].Replace("[0]", "", StringComparison.Ordinal)).Distinct();
@@ -145,6 +160,9 @@ public sealed partial class ReadmeTests
 
     [GeneratedRegex("```\n(?<text> +Outcome .*?)```", RegexOptions.Singleline)]
     private static partial Regex ResinBlock();
+
+    [GeneratedRegex(@"## First quarter of an hour\s+```\n(?<text>.*?)```", RegexOptions.Singleline)]
+    private static partial Regex QuarterBlock();
 
     [GeneratedRegex("```\n(?<text>FILLS .*?)```", RegexOptions.Singleline)]
     private static partial Regex AnswerBlock();

@@ -18,6 +18,9 @@ internal enum KeySign
     /// <summary>The place where a hose joins its line.</summary>
     HoseJoint,
 
+    /// <summary>The border of a lay-up that covers only a part of the panel.</summary>
+    LayUp,
+
     /// <summary>A gap that the resin races along.</summary>
     Gap,
 

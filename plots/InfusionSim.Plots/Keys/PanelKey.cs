@@ -15,6 +15,7 @@ internal static class PanelKey
         Add(KeySign.Membrane, plan.Vents.Any(vent => vent.Kind == VentKind.Membrane && vent.Path.Points.Count > 1));
         Add(KeySign.MembraneFitting, plan.Vents.Any(vent => vent.Kind == VentKind.Membrane && vent.Path.Points.Count == 1));
         Add(KeySign.HoseJoint, plan.Feeds.Any(feed => feed.Hose is not null) || plan.Vents.Any(vent => vent.Hose is not null));
+        Add(KeySign.LayUp, plan.Preform.Zones.Any(PanelPainter.ShowsBorder));
         Add(KeySign.Gap, plan.Gaps.Count > 0);
         Add(KeySign.Mesh, plan.FlowMeshes.Any(mesh => mesh.Face != PanelFace.ToolSide));
         Add(KeySign.MeshOnToolSide, plan.FlowMeshes.Any(mesh => mesh.Face == PanelFace.ToolSide));

@@ -49,6 +49,7 @@ internal static class SignKey
         KeySign.Vent => "vent",
         KeySign.Membrane or KeySign.MembraneFitting => "vent that holds resin",
         KeySign.HoseJoint => "hose joins here",
+        KeySign.LayUp => "edge of a lay-up",
         KeySign.Gap => "gap",
         KeySign.Mesh => "edge of the flow mesh",
         KeySign.MeshOnToolSide => "edge of the flow mesh on the tool side",
@@ -107,6 +108,10 @@ internal static class SignKey
         else if (sign is KeySign.Mesh or KeySign.MeshOnToolSide)
         {
             LayUpSigns.Mesh(canvas, path, sign == KeySign.MeshOnToolSide, 6);
+        }
+        else if (sign == KeySign.LayUp)
+        {
+            PanelPainter.ZoneBorder(canvas, path);
         }
         else if (sign == KeySign.Core)
         {

@@ -111,17 +111,26 @@ internal static class PanelPainter
     internal static float CostOfCloth(LabelBox box, PanelView view, ClothArea cloth) =>
         box.Corners().Append(box.Centre).Count(corner => cloth.Contains(view.ToSpot(corner))) * 5;
 
-    private static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
+    /// <summary>Whether a zone covers only a part, so that its border is drawn.</summary>
+    internal static bool ShowsBorder(Zone zone) => zone.Area is { Points.Count: > 2 };
+
+    /// <summary>The border of a zone, faintly.</summary>
+    internal static void ZoneBorder(SKCanvas canvas, SKPath border)
     {
         using var casing = Theme.Stroke(Theme.Paper.WithAlpha(150), 2.6f);
         using var stroke = Theme.Stroke(Theme.Ink.WithAlpha(190), 1.1f, 5, 5);
+        canvas.DrawPath(border, casing);
+        canvas.DrawPath(border, stroke);
+    }
+
+    private static void Zones(SKCanvas canvas, InfusionPlan plan, PanelView view, SKPath cloth)
+    {
         canvas.Save();
         canvas.ClipPath(cloth, SKClipOperation.Intersect, true);
-        foreach (var zone in plan.Preform.Zones.Where(zone => zone.Area is { Points.Count: > 2 }))
+        foreach (var zone in plan.Preform.Zones.Where(ShowsBorder))
         {
             using var border = view.ToPath([zone.Area.Points.Select(ClothArea.Read)]);
-            canvas.DrawPath(border, casing);
-            canvas.DrawPath(border, stroke);
+            ZoneBorder(canvas, border);
         }
 
         canvas.Restore();

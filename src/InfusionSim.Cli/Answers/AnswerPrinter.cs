@@ -20,11 +20,12 @@ public static class AnswerPrinter
         ArgumentNullException.ThrowIfNull(answer);
         PrintWarnings(screen, answer.Response);
         IReadOnlyList<FillLine> lines = answer.Lines(withNext: false);
-        string text = FillWords.Text(lines);
+        screen.Clear();
+        string text = string.Join("\n", FillWords.Text(lines).Split('\n').SelectMany(line => TextWrap.Fold(line, screen.Width())));
         screen.Output.WriteLine(screen.ShowsColour ? Colour(answer) + text.Insert(lines[0].Label.Length, "\u001b[0m") : text);
         PrintUnder(screen, answer, "Goals", GoalVerdict.Missed(answer.Plan, answer.Forecast).Select(missed => $"not met: {missed}"));
         PrintUnder(screen, answer, "Why", answer.Forecast.Findings.Take(MostFindings).Select(finding => finding.Sentence));
-        if (withNext) screen.Output.WriteLine(FillWords.Text([.. answer.Lines()]).Split('\n')[^1]);
+        if (withNext) screen.Answer(FillWords.Text([.. answer.Lines()]).Split('\n')[^1]);
     }
 
     /// <summary>Prints what is odd about a plan.</summary>
@@ -34,13 +35,13 @@ public static class AnswerPrinter
     {
         ArgumentNullException.ThrowIfNull(screen);
         ArgumentNullException.ThrowIfNull(response);
-        foreach (string warning in response.Warnings) screen.Error.WriteLine($"Look     {warning}");
+        foreach (string warning in response.Warnings) screen.Tell($"Look     {warning}");
     }
 
     private static void PrintUnder(Screen screen, PlanAnswer answer, string label, IEnumerable<string> sentences)
     {
         foreach ((int k, string sentence) in sentences.Index())
-            foreach (string line in TextWrap.Lines(k == 0 ? label : "", sentence, answer.LabelWidth)) screen.Output.WriteLine(line);
+            foreach (string line in TextWrap.Lines(k == 0 ? label : "", sentence, answer.LabelWidth, screen.Width())) screen.Output.WriteLine(line);
     }
 
     // Bold green, bold yellow, bold red; the word itself says it too.

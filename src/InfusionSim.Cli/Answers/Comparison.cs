@@ -10,7 +10,8 @@ public static class Comparison
 {
     /// <summary>The table, a plan in each column.</summary>
     /// <param name="answers">The answers.</param>
-    public static IEnumerable<string> Table(IReadOnlyList<PlanAnswer> answers)
+    /// <param name="width">Letters that a line of the screen holds [-]; null where nobody reads along an edge.</param>
+    public static IEnumerable<string> Table(IReadOnlyList<PlanAnswer> answers, int? width = null)
     {
         ArgumentNullException.ThrowIfNull(answers);
         return TextTable.Lines(
@@ -27,7 +28,7 @@ public static class Comparison
             Row("Resin out", answer => Amounts.Weight(answer.Forecast.Vents.Sum(vent => vent.ResinOutG))),
             Row("Dry spots", DrySpots),
             Row("Goals", answer => answer.MeetsGoals ? "met" : "not met"),
-        ]);
+        ], width);
 
         IReadOnlyList<string> Row(string label, Func<PlanAnswer, string> cell) => [label, .. answers.Select(cell)];
 

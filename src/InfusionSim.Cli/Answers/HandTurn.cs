@@ -11,8 +11,26 @@ namespace InfusionSim.Cli.Answers;
 /// <param name="OpenFraction">How far open it is from then on, 0 shut to 1 open.</param>
 public sealed record HandTurn(string Line, double OpenFraction)
 {
-    /// <summary>What may be typed.</summary>
-    public const string Help = "Enter for the next moment, open F2, open F2 0.3, shut V1, stop";
+    /// <summary>What may be typed, in short, with lines of the plan: "Enter, open F2, shut V1, run, stop".</summary>
+    /// <param name="plan">The plan whose lines are meant.</param>
+    public static string Offer(InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        string feed = plan.Feeds[^1].Name;
+        return $"Enter, open {feed}, shut {(plan.Vents.Count > 0 ? plan.Vents[0].Name : feed)}, run, stop";
+    }
+
+    /// <summary>What may be typed, in a sentence.</summary>
+    /// <param name="plan">The plan whose lines are meant.</param>
+    public static string Help(InfusionPlan plan)
+    {
+        ArgumentNullException.ThrowIfNull(plan);
+        string feed = plan.Feeds[^1].Name;
+        string? throttled = plan.Feeds.Where(one => one.Hose is not null).Select(one => one.Name).Concat(plan.Vents.Where(one => one.Hose is not null).Select(one => one.Name)).FirstOrDefault();
+        return $"Enter goes on to the next moment, open {feed} or shut {(plan.Vents.Count > 0 ? plan.Vents[0].Name : feed)} turns a clamp, "
+            + (throttled is null ? "" : $"open {throttled} 30% leaves it open so far, ")
+            + "run goes on to the end, stop leaves";
+    }
 
     /// <summary>What was done: "F2 opened", "V1 shut", "F1 opened to 0.3".</summary>
     public string Words => OpenFraction switch
@@ -32,14 +50,16 @@ public sealed record HandTurn(string Line, double OpenFraction)
         ArgumentNullException.ThrowIfNull(plan);
         string[] words = typed.Split(' ', 3, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         bool opens = words.Length > 1 && words[0].Equals("open", StringComparison.OrdinalIgnoreCase);
-        bool shuts = words.Length == 2 && words[0].Equals("shut", StringComparison.OrdinalIgnoreCase);
-        if (!opens && !shuts) throw new FormatException($"'{typed}' is not understood. {Help}.");
+        bool shuts = words.Length == 2 && (words[0].Equals("shut", StringComparison.OrdinalIgnoreCase) || words[0].Equals("close", StringComparison.OrdinalIgnoreCase));
+        if (!opens && !shuts) throw new FormatException($"'{typed}' is not understood. {Help(plan)}.");
         string line = LineOf(words[1], plan);
         if (shuts) return new HandTurn(line, 0);
         if (words.Length == 2) return new HandTurn(line, 1);
-        return double.TryParse(words[2], NumberStyles.Float, CultureInfo.InvariantCulture, out double share) && share is > 0 and <= 1
+        bool isPercent = words[2].EndsWith('%');
+        string number = words[2].TrimEnd('%').TrimEnd();
+        return double.TryParse(number, NumberStyles.Float, CultureInfo.InvariantCulture, out double typedShare) && (isPercent ? typedShare / 100 : typedShare) is > 0 and <= 1 and double share
             ? new HandTurn(line, share)
-            : throw new FormatException($"'{words[2]}' is no share between 0 and 1. Write for example open {line} 0.3, or shut {line}.");
+            : throw new FormatException($"'{words[2]}' is no share above 0 and up to 1 (100%). Write for example open {line} 0.3 or open {line} 30%, or shut {line}.");
     }
 
     /// <summary>The plan with this turn in it; a turn of the same clamp at the same moment is replaced.</summary>
@@ -61,7 +81,8 @@ public sealed record HandTurn(string Line, double OpenFraction)
         string[] lines = [.. plan.Feeds.Select(static feed => feed.Name), .. plan.Vents.Select(static vent => vent.Name)];
         string? line = lines.FirstOrDefault(one => one == name) ?? lines.FirstOrDefault(one => one.Equals(name, StringComparison.OrdinalIgnoreCase));
         if (line is not null) return line;
-        string hint = NearestKey.Of(name, lines) is string nearest ? $"Did you mean {nearest}?" : $"There are {string.Join(", ", lines)}.";
+        string[] near = [.. lines.Where(one => NearestKey.Of(name, [one]) is not null)];
+        string hint = near.Length == 1 ? $"Did you mean {near[0]}?" : $"There {(lines.Length == 1 ? "is" : "are")} {string.Join(", ", lines)}.";
         throw new FormatException($"no feed or vent is called '{name}'. {hint}");
     }
 }

@@ -10,14 +10,15 @@ public static class ResinTable
 {
     /// <summary>The rows, in the order of the cards, with a heading.</summary>
     /// <param name="response">The answer.</param>
-    public static IEnumerable<string> Lines(CompareResinsResponse response)
+    /// <param name="width">Letters that a line of the screen holds [-]; null where nobody reads along an edge.</param>
+    public static IEnumerable<string> Lines(CompareResinsResponse response, int? width = null)
     {
         ArgumentNullException.ThrowIfNull(response);
         return TextTable.Lines(
         [
             ["", "Outcome", "Full", "Two in three", "Gel", "Gel margin", "Viscosity", "To mix", "Goals"],
             .. response.Resins.Select((resin, index) => Row(index + 1, resin)),
-        ]);
+        ], width);
     }
 
     private static IReadOnlyList<string> Row(int number, ResinOnPlan resin)

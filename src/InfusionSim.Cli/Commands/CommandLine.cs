@@ -1,10 +1,11 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using InfusionSim.Cli.Terminal;
 
 namespace InfusionSim.Cli.Commands;
 
 /// <summary>All commands, and the one way to run them.</summary>
-public static class CommandLine
+public static partial class CommandLine
 {
     private const int Interrupted = 130;
 
@@ -21,17 +22,17 @@ public static class CommandLine
             ParseResult parsed = Root(screen).Parse(typed);
             InvocationConfiguration configuration = new() { Output = screen.Output, Error = screen.Error, EnableDefaultExceptionHandler = false };
             if (parsed.Errors.Count == 0 || parsed.Action is ExampleHelp) return await parsed.InvokeAsync(configuration, cancellation);
-            await Complain(parsed, screen);
+            Complain(parsed, screen);
             return ExitCodes.BadInput;
         }
         catch (CommandException failure)
         {
-            foreach (string line in failure.Lines) await screen.Error.WriteLineAsync(line);
+            foreach (string line in failure.Lines) screen.Tell(line);
             return failure.ExitCode;
         }
         catch (OperationCanceledException)
         {
-            await screen.Error.WriteLineAsync("Stopped.");
+            screen.Tell("Stopped.");
             return Interrupted;
         }
     }
@@ -58,14 +59,24 @@ public static class CommandLine
     }
 
     // The library names the nearest command only when it prints its own report, which ends with the whole help.
-    private static async Task Complain(ParseResult parsed, Screen screen)
+    private static void Complain(ParseResult parsed, Screen screen)
     {
-        foreach (string message in parsed.Errors.Select(error => error.Message).Distinct()) await screen.Error.WriteLineAsync(message);
         Command command = parsed.CommandResult.Command;
+        bool isUnknown = command is RootCommand && parsed.UnmatchedTokens.Count > 0;
+        if (isUnknown) screen.Tell($"there is no command '{parsed.UnmatchedTokens[0]}'.");
+        else foreach (string message in parsed.Errors.Select(error => InWords(error.Message)).Distinct()) screen.Tell(message);
         IEnumerable<string> known = command.Subcommands.Select(one => one.Name).Concat(command.Options.Select(one => one.Name));
         foreach (string word in parsed.UnmatchedTokens.Concat(parsed.CommandResult.Tokens.Select(token => token.Value)).Distinct())
-            if (Protocol.Json.NearestKey.Of(word, known) is string nearest && nearest != word) await screen.Error.WriteLineAsync($"Did you mean {nearest}?");
+            if (Protocol.Json.NearestKey.Of(word, known) is string nearest && nearest != word) screen.Tell($"Did you mean {nearest}?");
         string name = command is RootCommand ? "infusionsim" : $"infusionsim {command.Name}";
-        await screen.Error.WriteLineAsync($"`{name} --help` shows what can be typed.");
+        screen.Tell($"`{name} --help` shows what can be typed.");
     }
+
+    // The library speaks of its own types.
+    private static string InWords(string message) => WrongKind().Match(message) is { Success: true } wrong
+        ? $"{wrong.Groups["option"].Value} {wrong.Groups["typed"].Value}: '{wrong.Groups["typed"].Value}' is no whole number."
+        : message;
+
+    [GeneratedRegex("^Cannot parse argument '(?<typed>.*)' for option '(?<option>.*)' as expected type 'System.Int32'")]
+    private static partial Regex WrongKind();
 }

@@ -19,7 +19,7 @@ public static class CompareCommand
     /// <param name="screen">Where to write.</param>
     public static Command Create(Screen screen)
     {
-        Argument<string[]> plans = new("PLAN") { Description = "Plan files to compare, two or more.", Arity = new ArgumentArity(2, MostPlans) };
+        Argument<string[]> plans = new("PLAN") { Description = "Plan files to compare, two or more.", Arity = new ArgumentArity(1, MostPlans) };
         Option<string[]> set = CommandOptions.Set();
         Option<string?> server = CommandOptions.Server();
         Option<bool> json = CommandOptions.Json();
@@ -40,7 +40,10 @@ public static class CompareCommand
             string? picture = typed.GetValue(output);
             if (picture is not null) PictureFile.Check(picture, PictureKind.Front);
             string[] changes = typed.GetValue(set) ?? [];
-            NamedPlan[] named = [.. typed.GetRequiredValue(plans).Select((path, k) => new NamedPlan(path, PlanFile.Read(path, changes, k == 0 ? screen.Error : TextWriter.Null)))];
+            string[] paths = typed.GetRequiredValue(plans);
+            if (paths.Length < 2)
+                throw new CommandException(ExitCodes.BadInput, [$"compare needs two plans or more; there is only {paths[0]}.", "`infusionsim compare --help` shows what can be typed."]);
+            NamedPlan[] named = Gathering.All(paths, (path, k) => new NamedPlan(path, PlanFile.Read(path, changes, k == 0 ? screen.Error : TextWriter.Null)));
             screen.Begin($"Computing {named.Length} plans");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             PredictFillResponse[] responses = await Forecasting.PredictAllAsync(client, named, screen, cancellation);
@@ -69,14 +72,15 @@ public static class CompareCommand
             return;
         }
 
-        foreach (string line in Comparison.Table(answers)) screen.Output.WriteLine(line);
+        screen.Clear();
+        foreach (string line in Comparison.Table(answers, screen.Width())) screen.Output.WriteLine(line);
         if (answers.Count == 2)
         {
             screen.Output.WriteLine();
             screen.Output.WriteLine($"{answers[1].Name} against {answers[0].Name}:");
-            foreach (string line in Comparison.Difference(answers[0], answers[1])) screen.Output.WriteLine("  " + line);
+            foreach (string line in Comparison.Difference(answers[0], answers[1])) screen.Answer("  " + line);
         }
 
-        screen.Error.WriteLine(Cautions.Line);
+        screen.Tell(Cautions.Line);
     }
 }

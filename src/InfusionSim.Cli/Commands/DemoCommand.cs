@@ -57,6 +57,6 @@ public static class DemoCommand
         screen.Output.WriteLine($"Pictures {pictures[0]}, {pictures[1]}");
         screen.Output.WriteLine($"Next     infusionsim compare {first.Name} {second.Name}");
         screen.Output.WriteLine("         infusionsim new plate 600x400 -o plate.json");
-        screen.Error.WriteLine(Cautions.Line);
+        screen.Tell(Cautions.Line);
     }
 }

@@ -37,7 +37,7 @@ public static class FillCommand
             else
             {
                 AnswerPrinter.Print(screen, answer);
-                screen.Error.WriteLine(Cautions.Line);
+                screen.Tell(Cautions.Line);
             }
 
             return answer.MeetsGoals ? ExitCodes.Done : ExitCodes.GoalsNotMet;

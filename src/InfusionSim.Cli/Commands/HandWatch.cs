@@ -12,6 +12,8 @@ namespace InfusionSim.Cli.Commands;
 /// <remarks>What a clamp does at one moment changes nothing before it, so the moments that were shown stay true.</remarks>
 internal sealed class HandWatch(FillClient client, Screen screen, int moments, Func<FillMoment, string> say)
 {
+    private static readonly string[] Leaves = ["stop", "quit", "exit"];
+
     private readonly List<string> _turned = [];
     private bool _waits = true;
 
@@ -23,11 +25,13 @@ internal sealed class HandWatch(FillClient client, Screen screen, int moments, F
     {
         PlanNames.FillIn(named.Plan);
         (List<FillMoment> ahead, PredictFillResponse response) = await ComputeAsync(named, cancellation);
+        screen.Tell(HandTurn.Help(named.Plan) + ".");
         double shown = 0;
         while (ahead.Find(moment => moment.TimeS > shown) is FillMoment moment)
         {
+            foreach (string seen in SeenOnTheWay.Between(response.Forecast, shown, moment.TimeS)) screen.Tell(seen);
             shown = moment.TimeS;
-            screen.Output.WriteLine(say(moment));
+            screen.Answer(say(moment));
             screen.Output.Flush();
             while (_waits && await AskAsync(named.Plan, cancellation) is HandTurn turn)
             {
@@ -35,10 +39,11 @@ internal sealed class HandWatch(FillClient client, Screen screen, int moments, F
                 if (await TryAsync(turned, cancellation) is not (List<FillMoment>, PredictFillResponse) anew) continue;
                 (named, ahead, response) = (turned, anew.Ahead, anew.Response);
                 _turned.Add($"{turn.Words} at {Amounts.Time(shown)}");
+                screen.Tell($"{turn.Words} at {Amounts.Time(shown)}.");
             }
         }
 
-        if (_turned.Count > 0) screen.Error.WriteLine($"By hand: {string.Join(", ", _turned)}.");
+        if (_turned.Count > 0) screen.Tell($"By hand: {string.Join(", ", _turned)}.");
         return (named, response);
     }
 
@@ -47,18 +52,35 @@ internal sealed class HandWatch(FillClient client, Screen screen, int moments, F
     {
         while (true)
         {
-            await screen.Error.WriteAsync($"[{HandTurn.Help}] ");
-            string? typed = await screen.Input.ReadLineAsync(cancellation);
-            if (typed is null || typed.Trim().Equals("stop", StringComparison.OrdinalIgnoreCase)) _waits = false;
-            if (!_waits || typed!.Trim().Length == 0) return null;
+            await screen.Error.WriteAsync($"[{HandTurn.Offer(plan)}] ");
+
+            string? typed = (await ReadAsync(cancellation))?.Trim();
+            if (typed is null) screen.Tell("");
+            if (typed is not null && Leaves.Contains(typed, StringComparer.OrdinalIgnoreCase)) throw new OperationCanceledException();
+            _waits = typed is not null && !typed.Equals("run", StringComparison.OrdinalIgnoreCase);
+            if (!_waits || typed!.Length == 0) return null;
             try
             {
-                return HandTurn.Read(typed.Trim(), plan);
+                return HandTurn.Read(typed, plan);
             }
             catch (FormatException exception)
             {
-                await screen.Error.WriteLineAsync(exception.Message);
+                screen.Tell(exception.Message);
             }
+        }
+    }
+
+    // A terminal keeps a read waiting whatever is asked of it; Ctrl-C must not wait with it.
+    private async Task<string?> ReadAsync(CancellationToken cancellation)
+    {
+        try
+        {
+            return await Task.Run(screen.Input.ReadLine, cancellation).WaitAsync(cancellation);
+        }
+        catch (OperationCanceledException)
+        {
+            screen.Tell("");
+            throw;
         }
     }
 
@@ -70,7 +92,7 @@ internal sealed class HandWatch(FillClient client, Screen screen, int moments, F
         }
         catch (CommandException refused) when (refused.ExitCode == ExitCodes.BadInput)
         {
-            foreach (string line in refused.Lines) await screen.Error.WriteLineAsync(line);
+            foreach (string line in refused.Lines) screen.Tell(line);
             return null;
         }
     }
@@ -78,6 +100,7 @@ internal sealed class HandWatch(FillClient client, Screen screen, int moments, F
     private async Task<(List<FillMoment> Ahead, PredictFillResponse Response)> ComputeAsync(NamedPlan named, CancellationToken cancellation)
     {
         List<FillMoment> ahead = [];
+        screen.Begin($"Computing {named.Name}");
         PredictFillResponse response = await client.WatchAsync(new WatchFillRequest { Plan = named.Plan, Moments = moments }, named.Name, Keep, cancellation);
         return (ahead, response);
 

@@ -31,7 +31,7 @@ public static class MixCommand
             (NamedPlan named, FillClient opened) = await options.OpenAsync(typed, screen, cancellation);
             await using FillClient client = opened;
             PlanMixResponse response = await client.MixAsync(named, cancellation);
-            foreach (string warning in response.Warnings) screen.Error.WriteLine($"Look     {warning}");
+            foreach (string warning in response.Warnings) screen.Tell($"Look     {warning}");
             if (typed.GetValue(json)) screen.Output.WriteLine(MessageWriter.WriteAnswer(response.Sheet, indented: true));
             else Print(screen, response);
             return GoalVerdict.IsMet(response.Plan, response.Forecast) ? ExitCodes.Done : ExitCodes.GoalsNotMet;
@@ -41,7 +41,8 @@ public static class MixCommand
 
     private static void Print(Screen screen, PlanMixResponse response)
     {
+        screen.Clear();
         foreach (AnswerLine answer in response.Answer)
-            foreach (string line in TextWrap.Lines(answer.Label, answer.Text, LabelWidth)) screen.Output.WriteLine(line);
+            foreach (string line in TextWrap.Lines(answer.Label, answer.Text, LabelWidth, screen.Width())) screen.Output.WriteLine(line);
     }
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using InfusionSim.Cli.Plans;
 using InfusionSim.Cli.Shapes;
 using InfusionSim.Cli.Terminal;
+using InfusionSim.Protocol.Plans;
 using InfusionSim.Protocol.V1;
 
 namespace InfusionSim.Cli.Commands;
@@ -41,7 +42,9 @@ public static class NewCommand
             InfusionPlan plan = FirstPlan.Of(name, string.Concat(typed.GetRequiredValue(size)));
             if (typed.GetValue(mesh)) FirstPlan.LayMesh(plan);
             PlanFile.Change(plan, typed.GetValue(set) ?? [], screen.Error);
-            Write(screen, plan, typed.GetValue(output) ?? name.ToLowerInvariant() + ".json", typed.GetValue(force));
+            string path = typed.GetValue(output) ?? name.ToLowerInvariant() + ".json";
+            if (PlanChecker.Check(plan).Faults is { Count: > 0 } faults) throw PlanFile.Refuse(path, faults);
+            Write(screen, plan, path, typed.GetValue(force));
             return ExitCodes.Done;
         });
         return command;
@@ -60,9 +63,9 @@ public static class NewCommand
             throw new CommandException(ExitCodes.BadInput, $"{path} is there already. Name another file with -o, or write over it with --force.");
         FileWriter.Write(path, text);
         screen.Output.WriteLine(path);
-        screen.Error.WriteLine($"{plan.Title}: {Count(plan.Feeds.Count, "feed")}, {Count(plan.Vents.Count, "vent")}, {(plan.FlowMeshes.Count > 0 ? "a flow mesh, " : "")}cloth, resin and bag to begin with.");
-        screen.Error.WriteLine("Put your own numbers in, from your data sheets and your own measurements.");
-        screen.Error.WriteLine($"Next     infusionsim fill {path}");
+        screen.Tell($"{plan.Title}: {Count(plan.Feeds.Count, "feed")}, {Count(plan.Vents.Count, "vent")}, {(plan.FlowMeshes.Count > 0 ? "a flow mesh, " : "")}cloth, resin and bag to begin with.");
+        screen.Tell("Put your own numbers in, from your data sheets and your own measurements.");
+        screen.Tell($"Next     infusionsim fill {path}");
     }
 
     private static string Count(int count, string what) => count == 1 ? $"one {what}" : $"{count} {what}s";

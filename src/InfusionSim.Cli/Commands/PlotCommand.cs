@@ -5,6 +5,7 @@ using InfusionSim.Cli.Pictures;
 using InfusionSim.Cli.Quantities;
 using InfusionSim.Cli.Terminal;
 using InfusionSim.Protocol.Json;
+using InfusionSim.Protocol.Words;
 
 namespace InfusionSim.Cli.Commands;
 
@@ -41,8 +42,11 @@ public static class PlotCommand
             AnswerPrinter.PrintWarnings(screen, answer.Response);
             PictureFit.Check(kind, answer);
             string sentence = await PictureDrawing.SaveAsync(kind, client, answer, time, file, cancellation);
+            screen.Clear();
             screen.Output.WriteLine(file);
-            screen.Error.WriteLine(sentence);
+            if (kind == PictureKind.Pressure && time > answer.Forecast.EndTimeS)
+                screen.Tell($"Look     --at {typed.GetValue(at)} is after the end of the forecast; the picture shows its end, {Amounts.Time(answer.Forecast.EndTimeS)}.");
+            screen.Tell(sentence);
             return ExitCodes.Done;
         });
         return command;

@@ -47,8 +47,14 @@ public static class ResinsCommand
             if (picture is not null) PictureFile.Check(picture, PictureKind.Progress);
             string planPath = typed.GetRequiredValue(plan);
             string[] cardPaths = typed.GetRequiredValue(cards);
-            InfusionPlan asked = PlanFile.Read(planPath, typed.GetValue(set) ?? [], screen.Error);
-            CompareResinsRequest request = new() { Plan = asked, Cards = { cardPaths.Select(path => CardOf(asked, path)) } };
+            InfusionPlan asked = new();
+            Resin[] resins = Gathering.All<Resin>([planPath, .. cardPaths], (path, k) =>
+            {
+                if (k > 0) return CardOf(asked, path);
+                asked = PlanFile.Read(path, typed.GetValue(set) ?? [], screen.Error);
+                return new Resin();
+            })[1..];
+            CompareResinsRequest request = new() { Plan = asked, Cards = { ResinNames.Apart(resins, cardPaths) } };
             screen.Begin($"Computing {cardPaths.Length} resins");
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
             CompareResinsResponse response = await CompareAsync(client, request, planPath, cardPaths, cancellation);
@@ -88,17 +94,18 @@ public static class ResinsCommand
 
     private static void Print(Screen screen, CompareResinsResponse response, IReadOnlyList<string> cardPaths, bool asJson)
     {
-        foreach (string warning in response.Warnings) screen.Error.WriteLine($"Look     {CardPlaces.ByFile(warning, cardPaths)}");
+        foreach (string warning in response.Warnings) screen.Tell($"Look     {CardPlaces.ByFile(warning, cardPaths)}");
         if (asJson)
         {
             screen.Output.WriteLine(MessageWriter.WriteAnswer(response, indented: true));
             return;
         }
 
-        foreach (string line in ResinTable.Lines(response)) screen.Output.WriteLine(line);
+        screen.Clear();
+        foreach (string line in ResinTable.Lines(response, screen.Width())) screen.Output.WriteLine(line);
         screen.Output.WriteLine();
         foreach (AnswerLine said in response.Answer)
-            foreach (string line in TextWrap.Lines(said.Label, said.Text, labelWidth: 9)) screen.Output.WriteLine(line);
-        screen.Error.WriteLine(Cautions.Line);
+            foreach (string line in TextWrap.Lines(said.Label, said.Text, labelWidth: 9, screen.Width())) screen.Output.WriteLine(line);
+        screen.Tell(Cautions.Line);
     }
 }

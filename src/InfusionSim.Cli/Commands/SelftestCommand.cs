@@ -57,9 +57,9 @@ public static class SelftestCommand
 
         List<IReadOnlyList<string>> rows = [["Check", "by formula", .. SelftestResult.Across.Select(across => $"{across} across"), "order", ""]];
         rows.AddRange(results.Select(Row));
-        foreach (string line in TextTable.Lines(rows)) screen.Output.WriteLine(line);
+        foreach (string line in TextTable.Lines(rows, screen.Width())) screen.Output.WriteLine(line);
         screen.Output.WriteLine();
-        screen.Output.WriteLine(
+        screen.Answer(
             "In the columns: error on 25, 50, 100 and 200 squares across. Order: how often the error halves when the squares do; - where what is left is not theirs.");
         int off = results.Count(result => !result.Passes);
         screen.Output.WriteLine(off == 0 ? $"All {results.Count} as they should be." : $"{off} of {results.Count} are off. Please report this table.");

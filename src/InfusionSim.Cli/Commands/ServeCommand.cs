@@ -25,7 +25,7 @@ public static class ServeCommand
             screen.Output.WriteLine($"gRPC     {host.Address}");
             screen.Output.WriteLine($"JSON     {host.HttpAddress}");
             screen.Output.Flush();
-            screen.Error.WriteLine($"Ready; Ctrl-C ends it. Try: infusionsim fill plate.json --server {host.Address}");
+            screen.Tell($"Ready; Ctrl-C ends it. Try: infusionsim fill plate.json --server {host.Address}");
             await host.WaitAsync(cancellation);
             return ExitCodes.Done;
         });

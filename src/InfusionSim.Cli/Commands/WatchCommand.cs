@@ -18,13 +18,14 @@ public static class WatchCommand
     public static Command Create(Screen screen)
     {
         Option<int> moments = new("--moments") { Description = "How many moments to show, 1 to 200.", DefaultValueFactory = _ => 12 };
-        Option<bool> byHand = new("--by-hand") { Description = "Wait after each moment, so that clamps can be turned: open F2, open F2 0.3, shut V1." };
+        Option<bool> byHand = new("--by-hand") { Description = "Wait after each moment, so that clamps can be turned: open F2, open F2 30%, shut V1." };
         Option<bool> json = CommandOptions.Json();
         ExampleCommand command = new(
             "watch", "Watch the fill moment by moment, each as soon as it is computed.",
             "infusionsim watch plate.json --moments 6", "infusionsim watch plate.json --moments 6 --by-hand")
         {
             Footnote = "With --by-hand, type `shut V1` or `open F2` when the moment on the screen is the one to do it; the fill goes on from there.\n"
+                + "Enter goes on to the next moment, `run` to the end, `stop` leaves.\n"
                 + Cautions.Line,
         };
         PlanOptions options = new(command, moments, byHand);
@@ -57,13 +58,13 @@ public static class WatchCommand
     {
         screen.Output.WriteLine();
         AnswerPrinter.Print(screen, answer);
-        screen.Error.WriteLine(Cautions.Line);
+        screen.Tell(Cautions.Line);
     }
 
     private static void Tell(Screen screen, WatchFillResponse step, bool asJson)
     {
         if (asJson) screen.Output.WriteLine(MessageWriter.WriteAnswer(step));
-        else if (step.Moment is FillMoment moment) screen.Output.WriteLine(Line(moment));
+        else if (step.Moment is FillMoment moment) screen.Answer(Line(moment));
         screen.Output.Flush();
     }
 

@@ -11,7 +11,7 @@ public static class DemoText
     public static void Introduce(Screen screen)
     {
         ArgumentNullException.ThrowIfNull(screen);
-        screen.Output.WriteLine("A sled deck, 1.2 m x 0.45 m: 3 mm of open cloth, 6 mm of dense cloth at the right end round a hand hold.");
+        screen.Answer("A sled deck, 1.2 m x 0.45 m: 3 mm of open cloth, 6 mm of dense cloth at the right end round a hand hold.");
         screen.Output.WriteLine("The same cloth, resin and vacuum twice; only the lines move.");
     }
 
@@ -37,6 +37,6 @@ public static class DemoText
         ArgumentNullException.ThrowIfNull(screen);
         screen.Output.WriteLine();
         screen.Output.WriteLine("WHAT THE SECOND LINE PLAN CHANGES");
-        foreach (string line in Comparison.Difference(first, second)) screen.Output.WriteLine($"  {line}");
+        foreach (string line in Comparison.Difference(first, second)) screen.Answer($"  {line}");
     }
 }

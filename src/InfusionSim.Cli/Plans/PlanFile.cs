@@ -97,9 +97,11 @@ public static class PlanFile
         if (Directory.Exists(path)) return $"{path} is a folder; name a file in it.";
         string folder = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
         if (!Directory.Exists(folder)) return $"there is no folder {folder}.";
-        string? nearest = NearestKey.Of(Path.GetFileName(path), Directory.EnumerateFiles(folder, "*.json").Take(200).Select(file => Path.GetFileName(file)));
+        // The ending is the same for all and makes no file like another.
+        string ending = Path.GetExtension(path);
+        string? nearest = NearestKey.Of(Path.GetFileNameWithoutExtension(path), Directory.EnumerateFiles(folder, "*" + ending).Take(200).Select(Path.GetFileNameWithoutExtension).OfType<string>());
         return nearest is null
             ? $"there is no file {path}. {advice}"
-            : $"there is no file {path}. Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", nearest)}?";
+            : $"there is no file {path}. Did you mean {Path.Combine(Path.GetDirectoryName(path) ?? "", nearest + ending)}?";
     }
 }

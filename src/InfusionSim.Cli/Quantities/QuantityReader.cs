@@ -19,9 +19,10 @@ public static partial class QuantityReader
     {
         KeyUnit wanted = KeyUnit.Of(key);
         Match match = NumberAndUnit().Match(typed.Trim());
-        if (!match.Success || !double.TryParse(match.Groups["number"].Value.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || !double.IsFinite(number))
+        if (!match.Success || !double.TryParse(match.Groups["number"].Value.Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number))
             throw new FormatException($"'{typed}' does not begin with a number. Write for example {Example(wanted)}.{(typed.Contains(',', StringComparison.Ordinal) ? " The decimal sign is a point." : "")}");
 
+        if (!double.IsFinite(number)) throw new FormatException($"'{typed}' is larger than any number here.");
         string unit = match.Groups["unit"].Value.Trim();
         bool isGauge = match.Groups["gauge"].Success;
         if (unit.Length == 0 && !isGauge) return Understand(key, wanted, number, ambientMbarAbs);

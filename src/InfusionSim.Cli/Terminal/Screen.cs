@@ -7,6 +7,10 @@ namespace InfusionSim.Cli.Terminal;
 /// <param name="Error">Everything that is no answer: progress, warnings, faults.</param>
 public sealed record Screen(TextWriter Output, TextWriter Error)
 {
+    private const string EraseLine = "\r\u001b[K";
+
+    private bool _hasBegun;
+
     /// <summary>What a person types while a command runs; nothing unless it is asked for.</summary>
     public TextReader Input { get; init; } = TextReader.Null;
 
@@ -16,12 +20,16 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
     /// <summary>Whether answers may be coloured.</summary>
     public bool ShowsColour { get; init; }
 
+    /// <summary>Letters that a line holds [-], asked anew for each text because a window may be pulled wider; null where nobody reads along an edge.</summary>
+    public Func<int?> Width { get; init; } = static () => null;
+
     /// <summary>The terminal this program runs in.</summary>
     public static Screen OfThisProcess() => new(Console.Out, Console.Error)
     {
         Input = Console.In,
         ShowsProgress = !Console.IsErrorRedirected && IsNotDumb,
         ShowsColour = !Console.IsOutputRedirected && IsNotDumb && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
+        Width = Console.IsOutputRedirected ? static () => null : WindowWidth,
     };
 
     private static bool IsNotDumb => Environment.GetEnvironmentVariable("TERM") != "dumb";
@@ -30,7 +38,34 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
     /// <param name="what">What has begun.</param>
     public void Begin(string what)
     {
-        if (ShowsProgress) Error.Write($"{what}\r");
+        if (!ShowsProgress) return;
+        Error.Write($"{what}\r");
+        _hasBegun = true;
+    }
+
+    /// <summary>Takes away what was said to have begun.</summary>
+    public void Clear()
+    {
+        if (_hasBegun) Error.Write(EraseLine);
+        _hasBegun = false;
+    }
+
+    /// <summary>Writes lines of an answer, broken where the screen ends.</summary>
+    /// <param name="text">One line or several.</param>
+    public void Answer(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        Clear();
+        foreach (string line in text.Split('\n').SelectMany(line => TextWrap.Fold(line, Width()))) Output.WriteLine(line);
+    }
+
+    /// <summary>Writes a line that is no answer, broken where the screen ends.</summary>
+    /// <param name="line">The line.</param>
+    public void Tell(string line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        Clear();
+        foreach (string part in line.Split('\n').SelectMany(one => TextWrap.Fold(one, Width()))) Error.WriteLine(part);
     }
 
     /// <summary>Runs some work behind a bar, or without one where nobody watches.</summary>
@@ -41,6 +76,7 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
     {
         ArgumentNullException.ThrowIfNull(work);
         if (!ShowsProgress) return await work(_ => { });
+        Clear();
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Error) });
         return await console.Progress()
             .AutoClear(true)
@@ -50,5 +86,17 @@ public sealed record Screen(TextWriter Output, TextWriter Error)
                 ProgressTask task = progress.AddTask(Markup.Escape(title), maxValue: 1);
                 return await work(share => task.Value = share);
             });
+    }
+
+    private static int? WindowWidth()
+    {
+        try
+        {
+            return Console.WindowWidth is > 0 and int columns ? columns : null;
+        }
+        catch (IOException)
+        {
+            return null;
+        }
     }
 }

@@ -28,7 +28,9 @@ internal static class SyntaxFault
         string text = exception.Message;
         int tail = text.IndexOf(" LineNumber:", StringComparison.Ordinal);
         if (tail > 0) text = text[..tail];
+        if (text.Contains("end of data", StringComparison.Ordinal) || text.Contains("should be closed", StringComparison.Ordinal)) return "it ends in the middle: brackets are still open. Was the file cut off?";
         if (text.Contains("depth", StringComparison.Ordinal)) return $"it is nested more than {MessageReader.MostDepth} deep.";
+        if (text.Contains("is an invalid JSON literal", StringComparison.Ordinal)) return $"{PlainText.Of(text[..text.IndexOf(" is an", StringComparison.Ordinal)], LongestReason)} stands where a number, true, false or a text in quotes must stand.";
         if (text.Contains("trailing comma", StringComparison.Ordinal)) return "there is a comma too many before the closing bracket.";
         if (text.Contains("NaN", StringComparison.Ordinal) || text.Contains("'N'", StringComparison.Ordinal) || text.Contains("'I'", StringComparison.Ordinal))
             return PlainText.Of(text, LongestReason) + " NaN and Infinity are not numbers here.";

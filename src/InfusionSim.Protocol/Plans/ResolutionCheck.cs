@@ -23,6 +23,8 @@ internal static class ResolutionCheck
             return;
         }
 
+        // What fits a wrong outline would be wrong too.
+        if (faults.HasUnder("preform.outline")) return;
         double cellMm = plan.Resolution.CellMm, cell = UnitConversion.MetresFromMm(cellMm);
         double squares = box.SquaresOf(cell), smallerMm = UnitConversion.MmFromMetres(Math.Min(box.Width, box.Height));
         double clothSquares = cloth / (cell * cell);

@@ -6,6 +6,8 @@ namespace InfusionSim.Protocol.Words;
 /// <summary>The line about bleeding: how long the vents are left open after the panel is full, what that costs, and how large the catch pot should be.</summary>
 internal static class BleedWords
 {
+    private const double Rounding = 1e-6;
+
     /// <summary>The line; none when no vent passes resin after the end.</summary>
     public static IEnumerable<FillLine> Lines(FillForecast forecast, InfusionPlan plan)
     {
@@ -17,10 +19,11 @@ internal static class BleedWords
     {
         if (after.AirStays) return WithAir(after, which);
         string time = Amounts.Time(after.ClampTimeS), cost = after.UntilClampedG < 0.05 ? "" : $", {Amounts.Weight(after.UntilClampedG)} more";
-        if (after.HasLastResinOutTimeS) return $"until {time}{Band(after)}, then clamp {which}: what filled last is out by then{cost}";
+        if (after.HasLastResinOutTimeS && after.LastResinOutTimeS <= after.ClampTimeS * (1 + Rounding)) return $"until {time}{Band(after)}, then clamp {which}: what filled last is out by then{cost}";
         if (after.LeftWhenClampedFraction == 0) return $"clamp {which} as soon as it is full, at {time}: what filled last stands still and does not come out";
         string until = Amounts.Time(forecast.GelTimeS) == time ? $"until just before it gels at {time}" : $"until {time}";
-        string rest = after.StaysAt is Point at ? $", the rest stays in ({PlaceWords.Of(at, plan)})" : "";
+        string stays = after.HasLastResinOutTimeS ? "comes slowly or stays in" : "stays in";
+        string rest = after.StaysAt is Point at ? $", the rest {stays} ({PlaceWords.Of(at, plan)})" : "";
         return $"{until}, then clamp {which}: {Amounts.Percent(after.LeftWhenClampedFraction)} of what filled last is out by then{rest}{cost}";
     }
 

@@ -43,8 +43,10 @@ public static class FindingSentences
             FindingKind.TrapsAir when plan.Vents.Count == 0 =>
                 "There is no vent: all the air under the bag stays in the cloth. Put a vent where the cloth fills last.",
             FindingKind.TrapsAir =>
-                $"A dry spot of {Of(finding, "", "unknown size")} stays{Where(finding, plan, " at ")}{Sealed(finding)}. {(LeakWords.DrivesResinOut(forecast) ? $"It grows, for {LeakWords.Pace(forecast)}: find the leak first. " : "")}Put a vent there, or move a feed so that the resin gets there last.",
-            FindingKind.VentReachedEarly => VentReachedEarly(finding, forecast, line),
+                $"A dry spot of {Of(finding, "", "unknown size")} stays{Where(finding, plan, " at ")}{Sealed(finding)}. "
+                + (LeakWords.DrivesResinOut(forecast) ? $"It grows, for {LeakWords.Pace(forecast)}: find the leak first. " : "")
+                + (OpenedThen(finding, forecast, plan) is string feed ? $"Open {feed} only once the front has passed it, or put a vent there." : "Put a vent there, or move a feed so that the resin gets there last."),
+            FindingKind.VentReachedEarly => EarlyVentWords.Of(finding, forecast, plan, line),
             FindingKind.ThinMargin =>
                 $"{Margin(forecast)}{SlowCase(forecast)}. Open sooner after mixing, take a slower resin or add a feed.",
             FindingKind.ResinOutAboveGoal =>
@@ -62,22 +64,14 @@ public static class FindingSentences
         };
     }
 
-    private static string VentReachedEarly(Finding finding, FillForecast forecast, string line)
-    {
-        VentForecast? vent = forecast.Vents.FirstOrDefault(candidate => candidate.Name == finding.Line);
-        string filled = vent is { HasFilledFractionAtArrival: true } ? $" with {Amounts.Percent(vent.FilledFractionAtArrival)} of the cloth full" : "";
-        string lost = vent is { ResinOutG: >= 0.05 } ? $"; {Amounts.Weight(vent.ResinOutG)} leave through it by the end" : "";
-        return $"Resin is in {line}{When(finding)}{filled}{lost}. Move it to where the cloth fills last.";
-    }
-
     private static string Margin(FillForecast forecast) => forecast.HasSpareTimeS
-        ? $"The resin gels {Amounts.Time(forecast.SpareTimeS)} after the cloth is full ({Numbers.Figures(forecast.GelMarginRatio, 2)} times {(GelWords.Thickens(forecast) ? "the flow the fill needs" : "the fill time")})"
+        ? $"The resin gels {Amounts.Time(forecast.SpareTimeS)} after {(forecast.Outcome == Outcome.Fills ? "the cloth is full" : "it comes to rest")} ({Numbers.Figures(forecast.GelMarginRatio, 2)} times {(GelWords.Thickens(forecast) ? "the flow the fill needs" : "the fill time")})"
         : $"The resin gels {Amounts.Time(forecast.GelTimeS)} after opening";
 
     private static string SlowCase(FillForecast forecast)
     {
         if (forecast.Likely is not LikelyBand band) return "";
-        if (!band.HasFillTimeToS) return ", and in the slow case before it is full";
+        if (!band.HasFillTimeToS) return ", and in the slow case before that";
         return $", {Amounts.Time(Math.Max(0, forecast.GelTimeS - band.FillTimeToS))} in the slow case";
     }
 
@@ -90,6 +84,11 @@ public static class FindingSentences
     private static string When(Finding finding) => finding.HasTimeS ? $" at {Amounts.Time(finding.TimeS)}" : "";
 
     private static string Sealed(Finding finding) => finding.HasTimeS ? $", cut off from every vent at {Amounts.Time(finding.TimeS)}" : "";
+
+    // A feed that is opened ahead of the front shuts in what lies between.
+    private static string? OpenedThen(Finding finding, FillForecast forecast, InfusionPlan plan) => !finding.HasTimeS ? null : forecast.ClampEvents
+        .Where(turn => turn.OpenFraction > 0 && Math.Abs(turn.TimeS - finding.TimeS) <= 1e-6 * Math.Max(1, finding.TimeS))
+        .Select(turn => turn.Line).FirstOrDefault(line => plan.Feeds.Any(feed => feed.Name == line));
 
     private static string Where(Finding finding, InfusionPlan plan, string before) => finding.At is Point at ? before + PlaceWords.Of(at, plan) : "";
 

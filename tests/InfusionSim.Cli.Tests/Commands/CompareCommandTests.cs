@@ -52,6 +52,29 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Plans_AllWrong_AreToldTogether()
+    {
+        _session.Write("first.json", "{ \"titel\": \"a\" }");
+        _session.Write("second.json", "");
+
+        (await _session.RunAsync("compare first.json second.json third.json")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain("did you mean 'title'?");
+        _session.Error.ShouldContain("The plan is empty");
+        _session.Error.ShouldContain("third.json");
+    }
+
+    [Fact]
+    public async Task Plan_Alone_IsSaidToBeTooFew()
+    {
+        await WriteTwoStrips();
+
+        (await _session.RunAsync("compare short.json")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain("compare needs two plans or more; there is only");
+    }
+
+    [Fact]
     public async Task Picture_WithAnotherEnding_IsRefusedBeforeAnythingIsComputed()
     {
         (await _session.RunAsync("compare short.json long.json -o both.pdf")).ShouldBe(ExitCodes.BadInput);

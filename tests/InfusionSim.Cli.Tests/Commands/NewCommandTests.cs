@@ -41,6 +41,26 @@ public sealed class NewCommandTests : IDisposable
         _session.Read("plate.json").ShouldNotBe("mine");
     }
 
+    [Theory]
+    [InlineData("new plate 1e9x1e9 -o plate.json", "100000 mm")]
+    [InlineData("new plate 600x400 -o plate.json --set resin.viscosityPaS=-3", "resin.viscosityPaS is -3 Pa·s; it must lie between")]
+    [InlineData("new plate 600x400 -o plate.json --set resin.viscosityPaS=1e309", "'1e309' is larger than any number here")]
+    public async Task Plan_ThatCouldNotBeComputed_IsNotWritten(string line, string says)
+    {
+        (await _session.RunAsync(line)).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain(says);
+        File.Exists(_session.PathOf("plate.json")).ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task Command_Misspelt_NamesTheNearestAndNothingElse()
+    {
+        (await _session.RunAsync("fil plate.json")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldBe("there is no command 'fil'.\nDid you mean fill?\n`infusionsim --help` shows what can be typed.\n");
+    }
+
     [Fact]
     public async Task Plan_ToTheScreen_IsTheFileItself()
     {

@@ -63,5 +63,15 @@ public sealed class PlotCommandTests : IDisposable
         _session.Error.ShouldContain(says);
     }
 
+    [Fact]
+    public async Task Pressure_AfterTheEnd_SaysThatItShowsTheEnd()
+    {
+        await _session.RunAsync("new strip 300x50 --set resolution.cellMm=5 -o strip.json");
+
+        (await _session.RunAsync("plot strip.json --picture pressure --at 90min -o picture.svg")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Error.ShouldContain("--at 90min is after the end of the forecast; the picture shows its end, 7.6 min.");
+    }
+
     public void Dispose() => _session.Dispose();
 }

@@ -34,6 +34,34 @@ public sealed class ResinsCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Cards_OfTheSameName_AreToldApartByTheirFiles()
+    {
+        await WriteAsync();
+        _session.Write("one.json", """{ "name": "Same", "viscosityPaS": 0.2, "gelTimeMin": 60, "densityKgPerM3": 1100 }""");
+        _session.Write("two.json", """{ "name": "Same", "viscosityPaS": 0.3, "gelTimeMin": 60, "densityKgPerM3": 1100 }""");
+
+        (await _session.RunAsync("resins strip.json one.json two.json")).ShouldBe(ExitCodes.Done, _session.Error);
+
+        _session.Output.ShouldContain("1 Same (one)");
+        _session.Output.ShouldContain("Best     Same (one)");
+    }
+
+    [Fact]
+    public async Task PlanAndCards_AllWrong_AreToldTogether()
+    {
+        _session.Write("plan.json", "{ \"titel\": \"a\" }");
+        _session.Write("one.json", """{ "viscosity": 0.2 }""");
+        _session.Write("two.csv", "a;b\n1;2\n");
+
+        (await _session.RunAsync("resins plan.json one.json two.csv three.json")).ShouldBe(ExitCodes.BadInput);
+
+        _session.Error.ShouldContain("did you mean 'title'?");
+        _session.Error.ShouldContain("did you mean 'viscosityPaS'?");
+        _session.Error.ShouldContain("two.csv, line 1");
+        _session.Error.ShouldContain("three.json");
+    }
+
+    [Fact]
     public async Task Resins_AsJson_AreTheAnswerOfTheContract()
     {
         await WriteAsync();

@@ -18,6 +18,14 @@ public sealed class PlanFileTests : IDisposable
     }
 
     [Fact]
+    public void File_LikeNoOther_IsNotTakenForOne()
+    {
+        _session.Write("c2.json", "{}");
+
+        Fail("deck.json").ShouldContain("infusionsim new plate 600x400 -o");
+    }
+
+    [Fact]
     public void File_NotThere_SaysHowToMakeOne() => Fail("plate.json").ShouldContain("infusionsim new plate 600x400 -o");
 
     [Fact]

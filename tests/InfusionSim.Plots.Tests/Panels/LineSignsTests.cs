@@ -42,6 +42,16 @@ public class LineSignsTests
         PanelKey.Signs(plan, false, false, true).ShouldBe([KeySign.Feed, KeySign.MembraneFitting, KeySign.LastPlace]);
     }
 
+    [Fact]
+    public void Key_LayUpOfAPart_ExplainsItsDashedEdge()
+    {
+        var (plan, _) = SamplePanels.Disc();
+        plan.Preform.Zones.Add(plan.Preform.Zones[0].Clone());
+        plan.Preform.Zones[1].Area = plan.Preform.Outline;
+
+        PanelKey.Signs(plan, false, false, true).ShouldContain(KeySign.LayUp);
+    }
+
     private static SKBitmap Draw(Action<SKCanvas> draw)
     {
         var bitmap = new SKBitmap(61, 61);

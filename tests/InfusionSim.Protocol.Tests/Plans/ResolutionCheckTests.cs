@@ -23,6 +23,10 @@ public sealed class ResolutionCheckTests
     }
 
     [Fact]
+    public void Check_OutlineInMetres_SaysNothingOfItsSquares() =>
+        PlanChecker.Check(With(plan => plan.Preform.Outline = RingOf((0, 0), (0.6, 0), (0.6, 0.4), (0, 0.4)))).Faults.ShouldNotContain(fault => fault.Path == "resolution.cellMm");
+
+    [Fact]
     public void Check_GridFarBeyondTheLimit_AllocatesLittleAndAnswersAtOnce()
     {
         InfusionPlan plan = With(change =>

@@ -26,6 +26,14 @@ public sealed class BleedWordsTests
     }).ShouldStartWith("until just before it gels at 54 min, then clamp V1: 30 % of what filled last is out by then, the rest stays in (the upper right corner), 35 g more.");
 
     [Fact]
+    public void Line_SomeStandsStill_ClampsBeforeTheRestAndTellsNoBandOfAnotherMoment() => Line(static after =>
+    {
+        after.ClampTimeS = 1300;
+        after.LeftWhenClampedFraction = 0.87;
+        after.StaysAt = new Point { XMm = 590, YMm = 200 };
+    }).ShouldStartWith("until 22 min, then clamp V1: 87 % of what filled last is out by then, the rest comes slowly or stays in (the right edge, 200 mm up), 35 g more.");
+
+    [Fact]
     public void Line_NothingComesOut_ClampsAtOnce() => Line(static after =>
     {
         after.ClearLastResinOutTimeS();
