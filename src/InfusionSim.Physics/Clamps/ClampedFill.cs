@@ -177,8 +177,8 @@ internal sealed class ClampedFill
     /// <summary>Goes along with a fill that was followed before as far as nothing differs; returns how it goes on from there, or null when that is the end.</summary>
     private FillStart? GoAlong(FillMap before)
     {
-        double same = CommonCourse.Until(before, _conditions), until = Math.Min(same, before.Stretches[^1].End);
-        foreach ((double clock, Moment when) in CommonCourse.TurnsOf(before).Where(turn => turn.Clock < same && turn.Clock <= until))
+        double same = SameCourse.Until(before, _conditions), until = Math.Min(same, before.Stretches[^1].End);
+        foreach ((double clock, Moment when) in SameCourse.TurnsOf(before).Where(turn => turn.Clock < same && turn.Clock <= until))
             foreach (ClampRule rule in _pending.Where(rule => rule.When == when).ToList()) Make(rule, clock);
         _takenUntil = same;
         _stretches.AddRange(before.Stretches.Where(stretch => stretch.Start.Clock < same).Select(static stretch => stretch with { Marcher = null }));

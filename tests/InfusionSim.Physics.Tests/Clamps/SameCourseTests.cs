@@ -6,7 +6,7 @@ using InfusionSim.Physics.Panels;
 
 namespace InfusionSim.Physics.Tests.Clamps;
 
-public sealed class CommonCourseTests
+public sealed class SameCourseTests
 {
     private static readonly Bag Bag = new(5e3, 1e5);
 

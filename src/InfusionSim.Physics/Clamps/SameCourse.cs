@@ -4,7 +4,7 @@ namespace InfusionSim.Physics.Clamps;
 
 /// <summary>How far two fills of the same panel under the same rules go together: up to the first minute that comes at another drive clock.</summary>
 /// <remarks>Gas that is trapped where a minute differs later, or into which air leaks, is followed anew from its beginning.</remarks>
-internal static class CommonCourse
+internal static class SameCourse
 {
     // Clocks that lie as near are one.
     private const double Tie = 1e-9;
