@@ -21,6 +21,7 @@ namespace InfusionSim.Numerics.Complementarity;
 /// </remarks>
 public sealed unsafe class ObstacleSolver
 {
+    // Ten are usual, a few dozen where the front hardly moves; a set that has not settled by then goes round in circles.
     private const int CorrectionLimit = 400;
 
     // One cycle is enough while the wet set moves on. Where it still moves after so many, as strongly directed or layered cloth can make it, each set is
