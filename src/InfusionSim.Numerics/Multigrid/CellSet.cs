@@ -47,8 +47,8 @@ internal sealed class CellSet
             for (int column = 0; column < _columns; column++) Add(column, line % _rows, line / _rows);
     }
 
-    /// <summary>Adds the coarse cells whose couplings to the right and above depend on fine cells.</summary>
-    /// <remarks>Coarsened by two, coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−1 to 2J+3; not coarsened,
+    /// <summary>Adds the coarse cells whose row sums, or couplings to the right and above, depend on fine cells.</summary>
+    /// <remarks>Coarsened by two, coarse cell (I, J) and its neighbours reach the fine columns 2I−3 to 2I+3 and rows 2J−2 to 2J+3; not coarsened,
     /// one on each side.</remarks>
     /// <param name="fine">Fine cells.</param>
     /// <param name="by">How the fine grid is coarsened.</param>
@@ -56,7 +56,7 @@ internal sealed class CellSet
     {
         foreach ((int column, int row, int layer) in fine.Cells)
         {
-            (int fromRow, int toRow) = by.Rows == 2 ? ((row - 2) >> 1, (row + 1) >> 1) : (row - 1, row + 1);
+            (int fromRow, int toRow) = by.Rows == 2 ? ((row - 2) >> 1, (row + 2) >> 1) : (row - 1, row + 1);
             (int fromColumn, int toColumn) = by.Columns == 2 ? ((column - 2) >> 1, (column + 3) >> 1) : (column - 1, column + 1);
             for (int coarseRow = fromRow; coarseRow <= toRow; coarseRow++)
                 for (int coarseColumn = fromColumn; coarseColumn <= toColumn; coarseColumn++)

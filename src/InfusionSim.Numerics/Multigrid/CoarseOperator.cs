@@ -26,7 +26,7 @@ internal static unsafe class CoarseOperator
         {
             int at = coarse.Layout.At(column, row, layer);
             Apply(fine, fine.Layout.At(fine.Coarsening.Columns * column, fine.Coarsening.Rows * row, layer), image);
-            coarse.ExactRest!.Origin[at] = Project(fine, column, row, layer, 0, 0, image);
+            coarse.RowSum!.Origin[at] = ProjectOnAll(fine, column, row, layer, image);
             coarse.East.Origin[at] = (float)-Project(fine, column, row, layer, 1, 0, image);
             coarse.North.Origin[at] = (float)-Project(fine, column, row, layer, 0, 1, image);
             coarse.NorthEast!.Origin[at] = (float)-Project(fine, column, row, layer, 1, 1, image);
@@ -39,17 +39,6 @@ internal static unsafe class CoarseOperator
             new Span<double>(lost, coarse.Layout.Layers).Clear();
             if (coarse.Above is not null) LumpLayers(fine, coarse, column, row, lost);
             SetDiagonals(coarse, column, row, lost);
-        }
-
-        // The couplings of the row above lead down to those just computed.
-        foreach ((int column, int row, int layer) in coarse.Changed.Cells)
-        {
-            for (int x = column - 1; x <= column + 1; x++) SetSlack(coarse, x, row + 1, layer);
-        }
-
-        foreach ((int column, int row, _) in coarse.ChangedColumns.Cells)
-        {
-            for (int layer = 0; layer < coarse.Layout.Layers; layer++) SetSlack(coarse, column, row, layer);
         }
     }
 
@@ -67,7 +56,8 @@ internal static unsafe class CoarseOperator
         for (int layer = 0; layer < coarse.Layout.Layers; layer++)
         {
             int at = coarse.Layout.At(column, row, layer);
-            double rest = coarse.ExactRest!.Origin[at] + lost[layer], diagonal = rest;
+            double toZero = coarse.RowSum!.Origin[at] + lost[layer], rest = toZero + coarse.CouplingSum(at), diagonal = rest;
+            coarse.Slack.Origin[at] = (float)(coarse.LinkSum is null ? toZero : toZero - coarse.LinkSum.Origin[at]);
             if (coarse.Above is not null)
             {
                 diagonal += coarse.Above.Origin[at] + (layer > 0 ? coarse.Above.Origin[at - coarse.Layout.LayerStride] : 0);
@@ -80,17 +70,6 @@ internal static unsafe class CoarseOperator
         }
 
         coarse.EliminateColumn(column, row);
-    }
-
-    /// <summary>What is left of the diagonal in the layer once the couplings, as they are stored, are taken off: so their rounding does not add to
-    /// it.</summary>
-    private static void SetSlack(MultigridLevel coarse, int column, int row, int layer)
-    {
-        PaddedLayout layout = coarse.Layout;
-        if ((uint)column >= (uint)layout.Columns || row >= layout.Rows) return;
-        int at = layout.At(column, row, layer);
-        double lost = coarse.Lost is null ? 0 : coarse.Lost.Origin[at], links = coarse.LinkSum is null ? 0 : coarse.LinkSum.Origin[at];
-        coarse.Slack.Origin[at] = (float)(coarse.ExactRest!.Origin[at] + lost - links - coarse.CouplingSum(at));
     }
 
     /// <summary>Joins the coarse points above one another by what joins the fine cells that they act on; what leads to a cell that takes no part
@@ -175,6 +154,25 @@ internal static unsafe class CoarseOperator
         {
             for (int x = fromX; x <= toX; x++)
                 sum += image[(y + stepY * up + Middle) * Patch + x + stepX * right + Middle] * Weight(fine, centre + y * s + x, x, y);
+        }
+
+        return sum;
+    }
+
+    /// <summary>Sum of a coarse point's matrix entries in its layer: the image weighed with the interpolation of ones.</summary>
+    /// <remarks>Not the diagonal less the couplings as they are stored: a cell that conducts a million times better than those round it would lead to
+    /// 0, or be fed from nowhere, by more than it leads to them.</remarks>
+    private static double ProjectOnAll(MultigridLevel fine, int column, int row, int layer, double* image)
+    {
+        (int reachX, int reachY) = fine.Coarsening;
+        int centre = fine.Layout.At(reachX * column, reachY * row, layer);
+        double sum = 0;
+        for (int y = -reachY; y <= reachY; y++)
+        {
+            float* diagonal = fine.Diagonal.Origin + centre + y * fine.Layout.Stride, weights = fine.WeightSum.Origin + centre + y * fine.Layout.Stride;
+            double* part = image + (y + Middle) * Patch + Middle;
+            for (int x = -reachX; x <= reachX; x++)
+                if (diagonal[x] > 0) sum += part[x] * weights[x];
         }
 
         return sum;

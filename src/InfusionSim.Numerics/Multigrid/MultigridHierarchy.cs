@@ -45,7 +45,7 @@ internal sealed class MultigridHierarchy
             level.InversePivot.Clear();
             if (level == finest) continue;
             level.Slack.Clear();
-            level.ExactRest!.Clear();
+            level.RowSum!.Clear();
             level.Lost?.Clear();
             level.Above?.Clear();
             level.East.Clear();

@@ -30,7 +30,7 @@ internal sealed class MultigridLevel
             NorthWest = new(layout);
         }
 
-        if (isCoarse) ExactRest = new(layout);
+        if (isCoarse) RowSum = new(layout);
         if (isCoarse && layout.Layers > 1) Lost = new(layout);
 
         if (layout.Layers > 1) Above = new(layout);
@@ -39,6 +39,7 @@ internal sealed class MultigridLevel
         LowerRight = new(layout);
         UpperLeft = new(layout);
         UpperRight = new(layout);
+        WeightSum = new(layout);
         Value = new(layout);
         Load = new(layout);
         Active = new RowSpans(layout.Rows, layout.PaddedColumns, PaddedLayout.Lanes);
@@ -62,8 +63,9 @@ internal sealed class MultigridLevel
     /// take no part. Kept by itself, for next to couplings a million times as large it would be lost.</summary>
     public Field<float> Slack { get; }
 
-    /// <summary>Rest before rounding, without what leads through the thickness to cells that take no part; null on the finest grid.</summary>
-    public Field<double>? ExactRest { get; }
+    /// <summary>Rest less the couplings before rounding, without what leads through the thickness to cells that take no part; null on the finest
+    /// grid.</summary>
+    public Field<double>? RowSum { get; }
 
     /// <summary>What of a cell's Rest leads through the thickness to cells that take no part; null on the finest grid, where it is found anew each
     /// time, and with one layer.</summary>
@@ -102,6 +104,9 @@ internal sealed class MultigridLevel
 
     /// <summary>Weight of the coarse point at the upper right; 0 in even rows.</summary>
     public Field<float> UpperRight { get; }
+
+    /// <summary>Sum of a cell's weights before rounding [-]: 1 where nothing leads to 0.</summary>
+    public Field<float> WeightSum { get; }
 
     /// <summary>Unknowns of a cycle.</summary>
     public Field<float> Value { get; }
