@@ -6,12 +6,12 @@ namespace InfusionSim.Numerics.Multigrid;
 /// <remarks>
 /// A cell between two coarse points takes the value that balances the couplings to their two sides, the couplings
 /// along the middle collapsed onto the cell itself; a cell amid four takes the value that balances all eight.
-/// A negative coupling, which coarse grids have beside a narrow channel, counts by its size: two cells that it joins do hang together. No weights
-/// add up to more than 1. A neighbour that takes no part holds
+/// Negative offers count as 0, and no weights add up to more than 1; where coarse grids have a negative coupling to the middle of a side, as beside
+/// a narrow channel, the side counts at least as much as its firmer corner. A neighbour that takes no part holds
 /// the value 0, so its coupling stays in the balance as a conductance to 0.
 /// With layers the cells above one another are balanced together, every layer offered the same coarse value: where
 /// they are strongly joined they share the weights of their sum, where they are not each has its own.
-/// Source: Dendy, J. Comput. Phys. 48 (1982) 366 (from memory); the size of couplings and the balance of a column are our own.
+/// Source: Dendy, J. Comput. Phys. 48 (1982) 366 (from memory); the clamps and the balance of a column are our own.
 /// </remarks>
 internal static unsafe class Interpolation
 {
@@ -48,8 +48,8 @@ internal static unsafe class Interpolation
             if (!here.TakesPart) continue;
             Neighbourhood n = Neighbourhood.Of(level, at);
             if (between && beside) AmidFour(level, at, in n, ref here);
-            else if (between) Offer(n.West + n.SouthWest + n.NorthWest, n.East + n.SouthEast + n.NorthEast, 0, n.ToZero, ref here);
-            else if (beside) Offer(n.South + n.SouthWest + n.SouthEast, 0, n.North + n.NorthWest + n.NorthEast, n.ToZero, ref here);
+            else if (between) Offer(Side(n.West, n.SouthWest, n.NorthWest), Side(n.East, n.SouthEast, n.NorthEast), 0, n.ToZero, ref here);
+            else if (beside) Offer(Side(n.South, n.SouthWest, n.SouthEast), 0, Side(n.North, n.NorthWest, n.NorthEast), n.ToZero, ref here);
             else here.Corners = Vector256.Create(1.0, 0, 0, 0);
         }
 
@@ -66,9 +66,11 @@ internal static unsafe class Interpolation
         }
     }
 
+    private static double Side(double middle, double corner, double otherCorner) => Math.Max(middle + corner + otherCorner, Math.Max(corner, otherCorner));
+
     private static void Offer(double lowerLeft, double lowerRight, double upperLeft, double toZero, ref CellBalance here)
     {
-        here.Corners = Vector256.Create(lowerLeft, lowerRight, upperLeft, 0);
+        here.Corners = Vector256.Max(Vector256.Create(lowerLeft, lowerRight, upperLeft, 0), Vector256<double>.Zero);
         here.Own = Vector256.Sum(here.Corners) + toZero;
     }
 
@@ -78,11 +80,12 @@ internal static unsafe class Interpolation
         float* ll = level.LowerLeft.Origin, lr = level.LowerRight.Origin, ul = level.UpperLeft.Origin;
 
         // South and north neighbours lie between two coarse points of one row, west and east ones between two of one column.
-        here.Corners = Vector256.Create(
+        Vector256<double> offers = Vector256.Create(
             n.SouthWest + (double)n.South * ll[at - stride] + (double)n.West * ll[at - 1],
             n.SouthEast + (double)n.South * lr[at - stride] + (double)n.East * ll[at + 1],
             n.NorthWest + (double)n.North * ll[at + stride] + (double)n.West * ul[at - 1],
             n.NorthEast + (double)n.North * lr[at + stride] + (double)n.East * ul[at + 1]);
+        here.Corners = Vector256.Max(offers, Vector256<double>.Zero);
         here.Own = Math.Max(n.Sum + n.ToZero, Vector256.Sum(here.Corners));
     }
 }

@@ -2,16 +2,16 @@ using System.Runtime.CompilerServices;
 
 namespace InfusionSim.Numerics.Multigrid;
 
-/// <summary>How firmly one cell hangs on the neighbours in its layer that take part, and on what else of its diagonal lies in the layer.</summary>
+/// <summary>Couplings of one cell to the neighbours in its layer that take part, and what else of its diagonal lies in the layer.</summary>
 internal unsafe struct Neighbourhood
 {
-    /// <summary>Size of the coupling to one neighbour.</summary>
+    /// <summary>Coupling to one neighbour.</summary>
     public float West, East, South, North, SouthWest, SouthEast, NorthWest, NorthEast;
 
     /// <summary>Conductance to a pressure of 0: to feeds, vents and neighbours that take no part.</summary>
     public float ToZero;
 
-    /// <summary>Sum over the neighbours that take part.</summary>
+    /// <summary>Sum of the couplings to neighbours that take part.</summary>
     public readonly double Sum => (double)West + East + South + North + SouthWest + SouthEast + NorthWest + NorthEast;
 
     /// <summary>Collects the couplings of a cell.</summary>
@@ -46,7 +46,7 @@ internal unsafe struct Neighbourhood
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static float Split(float coupling, float diagonal, ref float lost)
     {
-        if (diagonal > 0) return Math.Abs(coupling);
+        if (diagonal > 0) return coupling;
         lost += coupling;
         return 0;
     }
