@@ -12,7 +12,8 @@ public class HighContrastTests
     private const double Million = 1e6;
 
     [Fact]
-    public void Solve_IslandsThatConductAMillionTimesWorse_TakesAsManyCyclesAsEvenCloth() => Cycles(ContrastedCloth.Islands(Across, 1 / Million)).ShouldBeInRange(1, 10);
+    public void Solve_IslandsThatConductAMillionTimesWorse_TakesAsManyCyclesAsEvenCloth() =>
+        Cycles(ContrastedCloth.Islands(Across, 1 / Million)).ShouldBeInRange(1, 10);
 
     [Fact]
     public void Solve_IslandsThatConductAMillionTimesBetter_TakesFewCycles() => Cycles(ContrastedCloth.Islands(Across, Million)).ShouldBeInRange(1, 15);
