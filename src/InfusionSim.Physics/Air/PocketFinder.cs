@@ -33,23 +33,40 @@ public static class PocketFinder
     private const double Tie = 1e-6;
 
     /// <summary>Finds the pockets of a fill, in the order they are sealed.</summary>
+    /// <remarks>A vent that is clamped seals what it served at that moment; one that opens in a pocket while it is still dry frees it.</remarks>
     /// <param name="map">The fill.</param>
     public static IReadOnlyList<Pocket> Find(FillMap map)
     {
         ArgumentNullException.ThrowIfNull(map);
-        FillProblem problem = map.Problem;
         List<Pocket> pockets = [];
-        int smallest = SmallestIn(problem);
-        DryGroups groups = RunBackwards(problem, map.Arrival, node => map.Reached[node], Seal);
-        foreach (int group in groups.Roots())
-            if (!groups.IsVented(group)) Seal(groups.Members(group), 0);
+        foreach (FillStretch stretch in map.Stretches) FindIn(map, stretch, pockets);
         pockets.Sort(static (first, second) => first.SealedClock.CompareTo(second.SealedClock));
         return pockets;
+    }
+
+    private static void FindIn(FillMap map, FillStretch stretch, List<Pocket> pockets)
+    {
+        FillProblem problem = stretch.Problem;
+        double[] arrival = map.Arrival;
+        double from = stretch.Start.Clock;
+        bool isLast = ReferenceEquals(stretch, map.Stretches[^1]);
+        int smallest = SmallestIn(problem);
+        List<Pocket> found = [];
+        DryGroups groups = RunBackwards(problem, arrival, node => map.Reached[node] && (from == 0 || arrival[node] > from * (1 + Tie)), Seal);
+        pockets.RemoveAll(pocket => pocket.Cells.Any(cell => groups.Of(cell) is >= 0 and int group && groups.IsVented(group)));
+        HashSet<int> known = [.. pockets.SelectMany(static pocket => pocket.Cells)];
+        foreach (int group in groups.Roots())
+            if (!groups.IsVented(group) && !groups.Members(group).Any(known.Contains)) Add(groups.Members(group), from);
+        pockets.AddRange(found);
 
         void Seal(IReadOnlyList<int> members, double clock)
         {
-            if (double.IsPositiveInfinity(clock)) clock = map.FillClock;
-            if (DryAmong(problem, members, map.Arrival, clock, smallest) is int[] dry) pockets.Add(new Pocket(dry, clock));
+            if (isLast || clock <= stretch.End * (1 + Tie)) Add(members, double.IsPositiveInfinity(clock) ? map.FillClock : clock);
+        }
+
+        void Add(IReadOnlyList<int> members, double clock)
+        {
+            if (DryAmong(problem, members, arrival, clock, smallest) is int[] dry) found.Add(new Pocket(dry, clock));
         }
     }
 

@@ -62,7 +62,7 @@ internal sealed class ClampedFill
     }
 
     /// <summary>Follows the fill to its end.</summary>
-    /// <param name="problem">The panel as numbers, with all clamps open and without heads.</param>
+    /// <param name="problem">The panel as numbers, with all clamps open.</param>
     /// <param name="conditions">What is done, what drives it and leaks in.</param>
     /// <param name="before">A fill of the same panel under the same rules, whose minutes may come at other clocks; null for none.</param>
     /// <param name="moments">How many moments each stretch is first looked at [-].</param>
@@ -81,6 +81,7 @@ internal sealed class ClampedFill
     private FillStart? FollowStretch(FillStart start)
     {
         FillProblem clamped = _clamped ??= ClampedProblem.Of(UnderBag(), _clamps);
+        if (clamped.Heads is not null) return FollowOnSlope(clamped, start);
         if (BagPressure > 0 || _pockets.Count > 0) _pockets = GasRegions.At(clamped, _track.Arrival, start, BagPressure, _pockets);
         bool[] reached = Reach.From(clamped);
         LowPots.DemandNoneDraws(clamped, reached, start);
@@ -113,6 +114,36 @@ internal sealed class ClampedFill
         if (!isCut && clock == end) _rest.NoteFull(clamped, next, _total);
         foreach (ClampRule rule in rules) Make(rule, clock);
         return next;
+    }
+
+    /// <summary>Follows one stretch on a slope; returns how the next one begins, or null at the end of the fill.</summary>
+    /// <remarks>A turn that leaves clamps and vacuum as they are cuts nothing: the stretch goes on in the same steps.</remarks>
+    private FillStart? FollowOnSlope(FillProblem clamped, FillStart start)
+    {
+        bool[] reached = Reach.From(clamped);
+        LowPots.DemandNoneDraws(clamped, reached, start);
+        GravityFill fill = GravityMarch.Run(clamped, start, isPatient: _pending.Count > 0, _moments, share => Tell(share / 2), _cancellation);
+        bool fills = fill.Total.LastCell >= 0;
+        if (!fills && fill.Stopped is not null) throw fill.Stopped;
+        double end = fills ? fill.Total.Clock : NextDue(start.Clock);
+        if (double.IsPositiveInfinity(end)) return Finish(clamped, reached, start, fill.Total, fill);
+        FillStretch stretch = new(clamped, reached, start, end) { Gravity = fill };
+        FillMarcher marcher = stretch.NewMarcher(_track.Arrival);
+        if (fills) FrontTracker.Follow(fill.Problem, marcher, _track, start.Clock, end, _moments, share => Tell((1 + share) / 2), _cancellation);
+        _stretches.Add(stretch with { Marcher = _stretches.Count == 0 ? marcher : null });
+        _total = Merge(fill.Total, start);
+        double from = start.Clock;
+        while (true)
+        {
+            (double clock, IReadOnlyList<ClampRule> rules) = First(from, end, isFull: fills && fill.Stopped is null);
+            if (rules.Count == 0) return fill.Stopped is null ? null : throw fill.Stopped;
+            (LineClamps before, double pressure) = (_clamps, BagPressure);
+            foreach (ClampRule rule in rules) Make(rule, clock);
+            from = clock;
+            if (_clamps.AreAs(before) && BagPressure == pressure) continue;
+            CutAt(clock);
+            return FillStart.From(marcher.StateAt(clock, withPressure: false, FillMarcher.HandOverTolerance, _cancellation));
+        }
     }
 
     /// <summary>Follows one step in which trapped gas pushes back; returns how the next stretch begins, or null when all has come to rest.</summary>
@@ -216,9 +247,9 @@ internal sealed class ClampedFill
     }
 
     // Nothing more flows and nothing is due: the stretch has no length.
-    private FillStart? Finish(FillProblem clamped, bool[] reached, FillStart start, FillTotal total)
+    private FillStart? Finish(FillProblem clamped, bool[] reached, FillStart start, FillTotal total, GravityFill? gravity = null)
     {
-        _stretches.Add(new FillStretch(clamped, reached, start, start.Clock));
+        _stretches.Add(new FillStretch(clamped, reached, start, start.Clock) { Gravity = gravity });
         _total = Merge(total, start);
         return null;
     }
@@ -308,7 +339,7 @@ internal sealed class ClampedFill
         {
             Turns = [.. _turns, .. due.OrderBy(static turn => turn.Clock)],
             Pockets = withDue ? _pockets : [],
-            FollowsGas = _conditions.Bag is not null,
+            FollowsGas = _conditions.Bag is not null && _problem.Heads is null,
             TakenUntil = _takenUntil,
             ClockOf = ComeAt,
             BagTurns = [.. _bagTurns, .. dueBag.OrderBy(static turn => turn.Clock)],

@@ -10,6 +10,14 @@ public sealed record LineClamps(IReadOnlyList<double> Feeds, IReadOnlyList<doubl
     /// <summary>Whether all are open.</summary>
     public bool AreAllOpen => Feeds.All(static open => open == 1) && Vents.All(static open => open == 1);
 
+    /// <summary>Whether every clamp stands as in another record.</summary>
+    /// <param name="other">The other one.</param>
+    public bool AreAs(LineClamps other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return Feeds.SequenceEqual(other.Feeds) && Vents.SequenceEqual(other.Vents);
+    }
+
     /// <summary>The clamps as the first feed opens.</summary>
     /// <param name="panel">Cloth and line plan.</param>
     public static LineClamps AtStart(Panel panel)

@@ -95,7 +95,6 @@ public sealed class FillMap
     /// <param name="cancellation">Stops the work.</param>
     /// <exception cref="FlowNotSolvedException">When the solver does not reach its tolerance.</exception>
     /// <exception cref="ResinRunsBackException">When gravity would dry a full place again.</exception>
-    /// <exception cref="NotSupportedException">When clamps are turned on a slope.</exception>
     public static FillMap Compute(
         FillProblem problem,
         FillConditions? conditions = null,
@@ -105,9 +104,7 @@ public sealed class FillMap
     {
         ArgumentNullException.ThrowIfNull(problem);
         ArgumentOutOfRangeException.ThrowIfLessThan(moments, 2);
-        if (problem.Heads is null) return ClampedFill.Follow(problem, conditions ?? FillConditions.None, null, moments, progress, cancellation);
-        if (conditions?.Rules?.AreNone == false) throw new NotSupportedException("Clamps cannot be turned on a slope yet.");
-        return ComputeWithGravity(problem, moments, progress, cancellation);
+        return ClampedFill.Follow(problem, conditions ?? FillConditions.None, null, moments, progress, cancellation);
     }
 
     /// <summary>Computes the fill of the same panel under conditions that differ only in when the minutes come; it goes along with this fill up to the first that differs.</summary>
@@ -193,14 +190,4 @@ public sealed class FillMap
     /// <summary>Drive clock at which the front passes a place on the mould [-]; +∞ where it never does, NaN where there is no cloth.</summary>
     /// <param name="place">The place [m].</param>
     public double ToolSideArrivalAt(Point2 place) => PlaceArrival.At(this, Problem.ToolSide, ToolSideArrival, place);
-
-    private static FillMap ComputeWithGravity(FillProblem problem, int moments, Action<double>? progress, CancellationToken cancellation)
-    {
-        GravityFill fill = GravityMarch.Run(problem, moments, share => progress?.Invoke(share / 2), cancellation);
-        FillMarcher marcher = fill.NewMarcher();
-        FrontTrack track =
-            FrontTracker.Follow(fill.Problem, marcher, fill.Total.Clock, moments, share => progress?.Invoke((1 + share) / 2), cancellation);
-        FillStretch all = new(problem, Reach.From(problem), FillStart.Dry(problem), fill.Total.Clock) { Marcher = marcher };
-        return new FillMap(problem, [all], track, fill.Total);
-    }
 }

@@ -86,7 +86,7 @@ public sealed class FillMarcher
         _supply = problem.Supply();
         _isStill = gas is null && !Array.Exists(reached, static isIn => isIn);
         _solver = before is not null && ReferenceEquals(before._problem.Operator, problem.Operator) ? before.Restarted(_capacity, _supply, _isFull, _heldBefore) : NewSolver();
-        if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity);
+        if (gravity is not null) _growing = new GrowingWetSet(problem, _capacity, _supply, gravity) { IsFull = _isFull, HeldBefore = _heldBefore };
     }
 
     /// <summary>Most rounds in which what weight moves is mended to fit a state [-].</summary>
@@ -116,18 +116,18 @@ public sealed class FillMarcher
         int count = _problem.Operator.NodeCount;
         double[] accumulated = new double[count], saturation = new double[count];
         double since = clock - _start.Clock;
-        _gravity?.SetClock(clock);
+        _gravity?.SetClock(since);
         _gas?.SetClock(since);
         for (int round = 0; ; round++)
         {
             if (_isStill) break;
             Solve(clock, tolerance, cancellation);
             _solver.CopyAccumulatedPressure(accumulated);
-            IsMended = _gravity?.Mend(clock, accumulated) != true;
+            IsMended = _gravity?.Mend(since, accumulated) != true;
             if (IsMended || round == MendLimit) break;
         }
 
-        if (_isPartial) _growing!.CopySaturation(clock, accumulated, saturation);
+        if (_isPartial) _growing!.CopySaturation(since, accumulated, saturation);
         else if (!_isStill) _solver.CopySaturation(saturation);
         if (!_start.IsDry) AddStart(saturation);
         double[]? pressure = withPressure ? new double[count] : null;
@@ -199,7 +199,7 @@ public sealed class FillMarcher
         SolveReport report = _solver.Solve(clock - _start.Clock, tolerance, cancellation);
         if (_growing is not null && IsPoor(report))
         {
-            _solver = _growing.Solve(clock, tolerance, out report, cancellation);
+            _solver = _growing.Solve(clock - _start.Clock, tolerance, out report, cancellation);
             _isPartial = true;
         }
 

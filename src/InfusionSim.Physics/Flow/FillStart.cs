@@ -28,6 +28,10 @@ public sealed class FillStart
     /// <summary>Whether nothing has flowed yet.</summary>
     public bool IsDry => Clock == 0 && Drawn == 0;
 
+    /// <summary>Whether a node is full then.</summary>
+    /// <param name="node">Index of the node.</param>
+    public bool IsFull(int node) => Saturation[node] >= 1;
+
     /// <summary>A dry panel.</summary>
     /// <param name="problem">The panel as numbers.</param>
     public static FillStart Dry(FillProblem problem)

@@ -1,4 +1,5 @@
 using InfusionSim.Physics.Air;
+using InfusionSim.Physics.Gravity;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -18,11 +19,15 @@ internal sealed record FillStretch(FillProblem Problem, bool[] Reached, FillStar
     /// <summary>How the fill would end if nothing were turned from here on, as far as that was asked; null in a step of trapped gas.</summary>
     public FillTotal? Total { get; init; }
 
+    /// <summary>What weight does in it; null where it does not count.</summary>
+    public GravityFill? Gravity { get; init; }
+
     /// <summary>A marcher that stands ready; null to make one when it is needed.</summary>
     public FillMarcher? Marcher { get; init; }
 
     /// <summary>Makes a marcher.</summary>
     /// <param name="arrival">When the front passed each node [-]. [nodes].</param>
     /// <param name="before">A marcher that is done with, whose solver goes on where its network is the same; null for none.</param>
-    public FillMarcher NewMarcher(double[] arrival, FillMarcher? before = null) => new(Problem, Reached, null, Start, Gas, arrival, before);
+    public FillMarcher NewMarcher(double[] arrival, FillMarcher? before = null) =>
+        Gravity?.NewMarcher() ?? new(Problem, Reached, null, Start, Gas, arrival, before);
 }

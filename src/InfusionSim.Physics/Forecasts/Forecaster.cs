@@ -157,7 +157,7 @@ public static class Forecaster
             Likely = likely,
             FilledFraction = state.FilledFraction,
             LastToFill = end.LastCell >= 0 ? map.Problem.Cells.CentroidOf(map.Problem.CellOf(end.LastCell)) : null,
-            HeightReached = HeightReached.Of(map.Problem, state),
+            HeightReached = HeightReached.Of(map.ProblemAtEnd, state),
             DrySpots = sealedSpots,
             ToolSideMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ToolSideArrivalAt(mark.At), end, clock))],
             TimingMarkArrivals = [.. (map.Problem.Panel?.TimingMarks ?? []).Select(mark => TimeOf(map.ArrivalAt(mark.At), end, clock))],

@@ -36,6 +36,17 @@ internal static class Climb
         throw new FlowNotSolvedException("The height to which pots at different levels lift the resin was not found.");
     }
 
+    /// <summary>The nodes within reach of a feed that the drive can lift the resin to, or that are full already. [nodes].</summary>
+    /// <param name="problem">A problem with heads.</param>
+    /// <param name="start">The panel as a stretch begins.</param>
+    /// <param name="tolerance">Imbalance of the solution for several pots, relative to the supply [-].</param>
+    /// <param name="cancellation">Stops the work.</param>
+    public static bool[] Of(FillProblem problem, FillStart start, double tolerance, CancellationToken cancellation)
+    {
+        bool[] climbed = Of(problem, tolerance, cancellation);
+        return start.IsDry ? climbed : Within(problem, [.. climbed.Select((isIn, node) => isIn || start.IsFull(node))]);
+    }
+
     /// <summary>The problem with the ways to all other nodes shut.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="keeps">Nodes that stay. [nodes].</param>
@@ -51,7 +62,7 @@ internal static class Climb
             if (contact.LineNode < 0 && keeps[contact.Cell]) network.Anchor[contact.Cell] += contact.Conductance;
         foreach (var source in problem.Network.Sources)
             if (keeps[source.Node]) network.Anchor[source.Node] += source.Conductance;
-        GravityLoad load = new(problem with { Operator = network });
+        GravityLoad load = new(problem with { Operator = network }, new bool[problem.Operator.NodeCount]);
         Array.Clear(load.FullClock);
         load.SetClock(1);
         double[] supply = problem.Supply(), pressure = new double[supply.Length];

@@ -15,6 +15,7 @@ internal sealed class FrontWaits
     private const double Missing = 1e-10;
 
     private readonly FillProblem _problem;
+    private readonly bool[] _isFullBefore;
     private readonly double[] _wait;
     private readonly Dictionary<int, List<(double Clock, double Wait)>> _kept = [];
     private readonly Dictionary<int, (double Wait, double Missing)> _tried = [];
@@ -23,8 +24,10 @@ internal sealed class FrontWaits
 
     /// <summary>Makes a record without waits.</summary>
     /// <param name="problem">A problem with heads.</param>
-    public FrontWaits(FillProblem problem)
+    /// <param name="isFullBefore">Whether each node is full as the stretch begins: no front waits before it. [nodes].</param>
+    public FrontWaits(FillProblem problem, bool[] isFullBefore)
     {
+        _isFullBefore = isFullBefore;
         _problem = problem;
         _wait = new double[problem.Operator.NodeCount];
     }
@@ -73,7 +76,7 @@ internal sealed class FrontWaits
         bool changed = false;
         for (int node = 0; node < accumulated.Length; node++)
         {
-            if (!(volume[node] < 0) || accumulated[node] > 0 || _problem.PoreVolume[node] == 0) continue;
+            if (!(volume[node] < 0) || accumulated[node] > 0 || _problem.PoreVolume[node] == 0 || _isFullBefore[node]) continue;
             _problem.Operator.CollectNeighbours(node, _neighbours);
             double held = supply[node] * clock + volume[node], lift = 0, longest = 0;
             foreach ((int other, double conductance) in _neighbours)

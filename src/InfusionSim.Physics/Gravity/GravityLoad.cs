@@ -18,21 +18,24 @@ namespace InfusionSim.Physics.Gravity;
 internal sealed class GravityLoad
 {
     private readonly double[] _heads, _supply, _full;
+    private readonly bool[] _isFullBefore;
     private readonly List<(int Low, int High, double Rate)> _ways = [];
 
-    /// <summary>Makes the load of a network in which nothing is full.</summary>
+    /// <summary>Makes the load of a network.</summary>
     /// <param name="problem">A problem with heads.</param>
-    public GravityLoad(FillProblem problem)
+    /// <param name="isFullBefore">Whether each node is full as the stretch begins; its ways carry weight from the first. [nodes].</param>
+    public GravityLoad(FillProblem problem, bool[] isFullBefore)
     {
+        _isFullBefore = isFullBefore;
         LatticeOperator network = problem.Operator;
         _heads = problem.Heads!;
         _supply = problem.Supply();
         FullClock = new double[network.NodeCount];
-        Array.Fill(FullClock, double.PositiveInfinity);
+        for (int node = 0; node < FullClock.Length; node++) FullClock[node] = isFullBefore[node] ? 0 : double.PositiveInfinity;
         _full = new double[network.NodeCount];
         Volume = new double[network.NodeCount];
         Rate = new double[network.NodeCount];
-        Waits = new FrontWaits(problem);
+        Waits = new FrontWaits(problem, isFullBefore);
         List<NodeNeighbour> neighbours = [];
         for (int node = 0; node < FullClock.Length; node++)
         {
@@ -42,7 +45,7 @@ internal sealed class GravityLoad
         }
     }
 
-    /// <summary>Drive clock at which each node is full [-]; +∞ as long as that is not known. [nodes].</summary>
+    /// <summary>Drive clock since the stretch began at which each node is full [-]; +∞ as long as that is not known. [nodes].</summary>
     public double[] FullClock { get; }
 
     /// <summary>For how long the front has waited before each node.</summary>
@@ -65,7 +68,7 @@ internal sealed class GravityLoad
     }
 
     /// <summary>Computes volume and rate at a clock.</summary>
-    /// <param name="clock">Drive clock [-].</param>
+    /// <param name="clock">Drive clock since the stretch began [-].</param>
     public void SetClock(double clock)
     {
         FullClock.CopyTo(_full, 0);
@@ -82,7 +85,7 @@ internal sealed class GravityLoad
         bool changed = false;
         for (int node = 0; node < _full.Length; node++)
         {
-            if (_full[node] >= clock || accumulated[node] > 0) continue;
+            if (_full[node] >= clock || accumulated[node] > 0 || _isFullBefore[node]) continue;
             _full[node] = double.PositiveInfinity;
             changed = true;
         }

@@ -1,4 +1,4 @@
-using InfusionSim.Numerics.Geometry;
+using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Gravity;
@@ -35,30 +35,42 @@ internal sealed class GravityMarch
     private const double Rounding = 1e-3;
     private const double Emptied = 0.05;
 
+    // Of what a full node holds: what it may seem to have lost by the error of a state on the way, and of one at the end.
+    private const double LostOnTheWay = 1e-3;
+    private const double LostAtTheEnd = 1e-6;
+
     private readonly FillProblem _problem;
-    private readonly bool[] _climbed;
+    private readonly FillStart _start;
+    private readonly bool[] _climbed, _isFullBefore;
+    private readonly bool _isPatient;
     private readonly GravityLoad _load;
     private readonly FillMarcher _marcher;
     private readonly FullClockEstimate _estimate;
     private readonly double[] _full;
+    private readonly double[] _supply;
     private readonly double _poreVolume;
+    private readonly List<NodeNeighbour> _neighbours = [];
     private double[] _before;
     private double _clock;
     private double _filled;
 
-    private GravityMarch(FillProblem problem, bool[] climbed)
+    private GravityMarch(FillProblem problem, bool[] climbed, FillStart start, bool isPatient)
     {
         _problem = problem;
         _climbed = climbed;
-        _load = new GravityLoad(problem);
+        _start = start;
+        _isPatient = isPatient;
+        _isFullBefore = [.. climbed.Select((isIn, node) => isIn && !start.IsDry && problem.PoreVolume[node] > 0 && start.IsFull(node))];
+        _supply = problem.Supply();
+        _load = new GravityLoad(problem, _isFullBefore);
         _full = _load.FullClock;
-        _marcher = new FillMarcher(problem, climbed, _load) { MendLimit = MendLimit };
+        _marcher = new FillMarcher(problem, climbed, _load, start) { MendLimit = MendLimit };
         _estimate = new FullClockEstimate(problem);
         _before = new double[_full.Length];
         for (int cell = 0; cell < problem.Operator.CellCount; cell++) _poreVolume += climbed[cell] ? problem.PoreVolume[cell] : 0;
     }
 
-    /// <summary>Follows the fill to its end.</summary>
+    /// <summary>Follows a fill from dry to its end.</summary>
     /// <param name="problem">A problem with heads.</param>
     /// <param name="moments">Moments up to the end of the same fill without gravity [-], at least 2.</param>
     /// <param name="progress">Told the share of what the resin can climb to that is full; may be null.</param>
@@ -66,25 +78,51 @@ internal sealed class GravityMarch
     /// <exception cref="ResinRunsBackException">When a full place would dry again.</exception>
     public static GravityFill Run(FillProblem problem, int moments, Action<double>? progress, CancellationToken cancellation)
     {
-        bool[] climbed = Climb.Of(problem, FillMarcher.ForecastTolerance, cancellation);
+        GravityFill fill = Run(problem, FillStart.Dry(problem), isPatient: false, moments, progress, cancellation);
+        return fill.Stopped is null ? fill : throw fill.Stopped;
+    }
+
+    /// <summary>Follows a stretch of a fill to its end, or to where resin would run back.</summary>
+    /// <param name="problem">A problem with heads, with the clamps as they stand.</param>
+    /// <param name="start">The panel as the stretch begins.</param>
+    /// <param name="isPatient">Whether to look closely for how far it gets before resin runs back.</param>
+    /// <param name="moments">Moments up to the end of the same stretch without gravity [-], at least 2.</param>
+    /// <param name="progress">Told the share of what the resin can climb to that is full; may be null.</param>
+    /// <param name="cancellation">Stops the work.</param>
+    /// <exception cref="ResinRunsBackException">When full places that no feed presses on would dry again.</exception>
+    public static GravityFill Run(FillProblem problem, FillStart start, bool isPatient, int moments, Action<double>? progress, CancellationToken cancellation)
+    {
+        bool[] climbed = Climb.Of(problem, start, FillMarcher.ForecastTolerance, cancellation);
+        double[] atRest = RestingResin.PressureOf(problem, climbed, start);
         FillProblem below = Climb.Shut(problem, climbed);
-        FillTotal level = FillTotal.Of(below, climbed, FillMarcher.TrackingTolerance, cancellation);
-        GravityMarch march = new(below, climbed);
-        march.Follow(level.Clock, moments, progress, cancellation);
+        FillTotal level = FillTotal.Of(below, climbed, start, FillMarcher.TrackingTolerance, cancellation);
+        GravityMarch march = new(below, climbed, start, isPatient);
+        ResinRunsBackException? stopped = null;
+        try
+        {
+            march.Follow(level.Clock - start.Clock, moments, progress, cancellation);
+        }
+        catch (ResinRunsBackException back)
+        {
+            stopped = back;
+            march.Forget(march._clock);
+        }
+
         march._marcher.MendLimit = FillMarcher.LongestMend;
-        FillTotal total = march.TotalAt(march.End(cancellation), cancellation);
-        return new GravityFill(below, climbed, march._load, total);
+        FillTotal total = march.TotalAt(stopped is null ? march.End(cancellation) : march.LastFull(), isAtEnd: stopped is null, cancellation);
+        for (int node = 0; node < atRest.Length; node++) total.SteadyPressure[node] += atRest[node];
+        return new GravityFill(below, climbed, start, march._load, total) { Stopped = stopped };
     }
 
     private void Follow(double levelClock, int moments, Action<double>? progress, CancellationToken cancellation)
     {
-        double half = double.PositiveInfinity;
-        for (int moment = 1; !IsFull && _clock < FillTotal.Starved * half && levelClock > 0; moment++)
+        double half = double.PositiveInfinity, before = _start.Clock;
+        for (int moment = 1; !IsFull && before + _clock < FillTotal.Starved * half && levelClock > 0; moment++)
         {
             double share = (double)moment / moments;
             double next = moment <= moments ? levelClock * share * share : _clock * LateGrowth;
             Advance(next, 0, cancellation);
-            if (_filled >= _poreVolume / 2) half = Math.Min(half, _clock);
+            if (_filled >= _poreVolume / 2) half = Math.Min(half, before + _clock);
             progress?.Invoke(_poreVolume > 0 ? _filled / _poreVolume : 1);
         }
     }
@@ -106,25 +144,35 @@ internal sealed class GravityMarch
         FillState state;
         for (int correction = 0; ; correction++)
         {
-            state = _marcher.StateAt(clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
+            state = _marcher.StateAt(_start.Clock + clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
             double moved = Correct(state, from, clock, correction >= EagerCorrections);
             if (moved <= Settled && correction > 0 && _marcher.IsMended) break;
             bool isHopeless = correction > 0 && (moved > Astray || !_marcher.IsMended);
             if (correction < CorrectionLimit && !isHopeless) continue;
             if (halvings == HalvingLimit) break;
-            Forget(from);
-            double middle = (from + clock) / 2;
-            Advance(middle, halvings + 1, cancellation);
-            Advance(clock, halvings + 1, cancellation);
+            Halve(from, clock, halvings, cancellation);
             return;
         }
 
-        DemandNoneDries(state, from, clock);
+        if (FirstDry(state, from, clock) is >= 0 and int dry)
+        {
+            if (!_isPatient || halvings == HalvingLimit) throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, dry), _start.Clock + clock);
+            Halve(from, clock, halvings, cancellation);
+            return;
+        }
+
         _load.Waits.Keep(from, clock);
         _before = state.AccumulatedPressure;
         _clock = clock;
         _filled = 0;
         for (int cell = 0; cell < _problem.Operator.CellCount; cell++) _filled += state.Saturation[cell] * _problem.PoreVolume[cell];
+    }
+
+    private void Halve(double from, double clock, int halvings, CancellationToken cancellation)
+    {
+        Forget(from);
+        Advance((from + clock) / 2, halvings + 1, cancellation);
+        Advance(clock, halvings + 1, cancellation);
     }
 
     /// <summary>Estimates the full clocks within an interval; returns how far they moved, mean over the volume that fills, over the interval.</summary>
@@ -153,7 +201,7 @@ internal sealed class GravityMarch
     }
 
     // A node just filled may come out not quite full again, by the error of its full clock; one that has been full for long may not.
-    private void DemandNoneDries(FillState state, double from, double to)
+    private int FirstDry(FillState state, double from, double to)
     {
         for (int node = 0; node < _full.Length; node++)
         {
@@ -161,29 +209,34 @@ internal sealed class GravityMarch
             double lost = _before[node] - state.AccumulatedPressure[node];
             bool isDrawn = lost > 0 && state.Pressure![node] < -Rounding;
             bool isEmptied = state.AccumulatedPressure[node] == 0 && lost > Emptied * (to - from);
-            if (isDrawn || isEmptied) throw new ResinRunsBackException(PlaceOf(node), to);
+            if (isDrawn || isEmptied || HasLost(state, node, LostOnTheWay)) return node;
         }
+
+        return -1;
     }
 
-    private Point2? PlaceOf(int node) => _problem.CellOf(node) is >= 0 and int cell ? _problem.Cells.CentroidOf(cell) : _problem.Network[node].At;
+    // A node that was full before holds no pressure and has been offered less than nothing.
+    private bool HasLost(FillState state, int node, double share)
+    {
+        if (!_isFullBefore[node] || state.AccumulatedPressure[node] > 0) return false;
+        double offered = _supply[node] * (state.Clock - _start.Clock) + _load.Volume[node];
+        _problem.Operator.CollectNeighbours(node, _neighbours);
+        foreach ((int other, double conductance) in _neighbours) offered += conductance * state.AccumulatedPressure[other];
+        return offered < -share * _problem.PoreVolume[node];
+    }
 
     /// <summary>The clock at which the last cell is full, and which that is: from later clocks Newton's steps come down to it and never pass it, because the accumulated pressure is convex.</summary>
     private (double Clock, int Cell) End(CancellationToken cancellation)
     {
-        int[] cells = [.. Enumerable.Range(0, _problem.Operator.CellCount).Where(cell => _climbed[cell] && double.IsFinite(_full[cell]))];
-        if (cells.Length == 0) return (0, -1);
-        if (!IsFull)
-        {
-            double latest = cells.Max(cell => _full[cell]);
-            return (latest, cells.First(cell => _full[cell] == latest));
-        }
+        int[] cells = [.. Enumerable.Range(0, _problem.Operator.CellCount).Where(cell => _climbed[cell] && !_isFullBefore[cell] && double.IsFinite(_full[cell]))];
+        if (cells.Length == 0 || !IsFull) return LastFull();
 
         double clock = _clock;
         double[] fullFor = [];
         for (int step = 0; step < NewtonLimit; step++)
         {
-            FillState state = _marcher.StateAt(clock, withPressure: true, cancellation: cancellation);
-            fullFor = [.. cells.Select(cell => FullFor(state, cell))];
+            FillState state = _marcher.StateAt(_start.Clock + clock, withPressure: true, cancellation: cancellation);
+            fullFor = [.. cells.Select(cell => FullFor(state, cell, clock))];
             double back = fullFor.Min();
             clock -= back;
             if (back >= 0 && back <= EndTolerance * clock) break;
@@ -194,17 +247,31 @@ internal sealed class GravityMarch
         return (clock, cells[last >= 0 ? last : Array.IndexOf(fullFor, fullFor.Min())]);
     }
 
-    // Below 0 for a cell that is not full: look again a little later.
-    private static double FullFor(FillState state, int cell)
+    /// <summary>The cell that is known to be full last and its clock since the start; −1 when none was filled.</summary>
+    private (double Clock, int Cell) LastFull()
     {
-        if (state.AccumulatedPressure[cell] > 0) return Math.Max(0, state.AccumulatedPressure[cell] / state.Pressure![cell]);
-        return state.Saturation[cell] > 1 - Tie ? 0 : -LateStep * state.Clock;
+        (double clock, int last) = (0, -1);
+        for (int cell = 0; cell < _problem.Operator.CellCount; cell++)
+            if (_climbed[cell] && !_isFullBefore[cell] && double.IsFinite(_full[cell]) && (last < 0 || _full[cell] > clock)) (clock, last) = (_full[cell], cell);
+        return (clock, last);
     }
 
-    private FillTotal TotalAt((double Clock, int Cell) end, CancellationToken cancellation)
+    // Below 0 for a cell that is not full: look again a little later.
+    private static double FullFor(FillState state, int cell, double clock)
     {
-        FillState state = _marcher.StateAt(Math.Max(end.Clock, _clock), withPressure: true, cancellation: cancellation);
+        if (state.AccumulatedPressure[cell] > 0) return Math.Max(0, state.AccumulatedPressure[cell] / state.Pressure![cell]);
+        return state.Saturation[cell] > 1 - Tie ? 0 : -LateStep * clock;
+    }
+
+    private FillTotal TotalAt((double Clock, int Cell) end, bool isAtEnd, CancellationToken cancellation)
+    {
+        // Where nothing fills any more any later moment shows the pressures.
+        double look = Math.Max(end.Clock, _clock);
+        if (look == 0) look = _start.Clock;
+        FillState state = _marcher.StateAt(_start.Clock + look, withPressure: true, cancellation: cancellation);
+        for (int node = 0; isAtEnd && node < _full.Length; node++)
+            if (HasLost(state, node, LostAtTheEnd)) throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, node), state.Clock);
         bool[] fills = [.. _climbed.Select((isIn, node) => isIn && double.IsFinite(_full[node]))];
-        return new FillTotal(end.Clock, end.Cell, state.Pressure!, fills);
+        return new FillTotal(_start.Clock + (isAtEnd ? end.Clock : _clock), end.Cell, state.Pressure!, fills);
     }
 }

@@ -36,8 +36,14 @@ internal sealed class GrowingWetSet
         _load = load;
     }
 
+    /// <summary>Whether each node is full as the clock begins; empty when none is. [nodes].</summary>
+    public bool[] IsFull { get; init; } = [];
+
+    /// <summary>What all nodes hold as the clock begins [m³].</summary>
+    public double HeldBefore { get; init; }
+
     /// <summary>Finds the state; returns a solver that holds its full nodes.</summary>
-    /// <param name="clock">Drive clock [-], that of the load.</param>
+    /// <param name="clock">Drive clock since the stretch began [-], that of the load.</param>
     /// <param name="tolerance">Largest imbalance relative to the wet pore volume [-].</param>
     /// <param name="report">What the last solve came to.</param>
     /// <param name="cancellation">Stops the work.</param>
@@ -47,7 +53,7 @@ internal sealed class GrowingWetSet
         for (int node = 0; node < may.Length; node++) may[node] = _load.FullClock[node] < clock * (1 - Margin) ? _capacity[node] : 0;
         for (int round = 0; ; round++)
         {
-            ObstacleSolver solver = new(_problem.Operator, may, _supply);
+            ObstacleSolver solver = new(_problem.Operator, may, _supply, IsFull, HeldBefore);
             solver.SetExtra(_load.Volume, _load.Rate);
             report = solver.Solve(clock, tolerance, cancellation);
             solver.CopyAccumulatedPressure(accumulated);

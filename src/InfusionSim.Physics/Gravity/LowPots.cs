@@ -19,10 +19,10 @@ internal static class LowPots
         if (start.IsDry) return;
         for (int feed = 0; feed < problem.Feeds.Count; feed++)
         {
-            if (problem.FeedPressures[feed] >= 0) continue;
             IEnumerable<int> touched = problem.Feeds[feed].Contacts.Where(static contact => contact.LineNode < 0).Select(static contact => contact.Cell)
                 .Concat(problem.Network.Sources.Where(source => source.Line == feed).Select(static source => source.Node));
-            if (touched.Any(node => !reached[node] && start.Saturation[node] >= 1)) throw new ResinRunsBackException(problem.Feeds[feed].Name, start.Clock);
+            if (touched.Any(node => start.IsFull(node) && !reached[node] && problem.FeedPressures[feed] < (problem.Heads?[node] ?? 0)))
+                throw new ResinRunsBackException(problem.Feeds[feed].Name, start.Clock);
         }
     }
 }

@@ -14,7 +14,6 @@ internal static class ClampCheck
         foreach (ClampedLine line in lines) CheckLine(line, plan, faults);
         for (int k = 0; k < (plan.Bag?.Steps.Count ?? 0); k++) CheckStep(plan.Bag!, k, plan, faults);
         if (plan.Bag is not null) CheckApart([.. PlannedTurn.Of(plan).Where(static turn => turn.Line.Length == 0)], "the vacuum", faults);
-        CheckSlope(lines, plan, faults);
         CheckStart([.. lines.Take(plan.Feeds.Count)], faults);
         ClampCircles.Run([.. lines.Skip(plan.Feeds.Count)], faults);
     }
@@ -68,16 +67,6 @@ internal static class ClampCheck
         if (!bag.Steps[index].HasPressureMbarAbs || pressure < bag.AmbientMbarAbs || faults.HasUnder(key) || faults.HasUnder("bag.ambientMbarAbs")) return;
         faults.Add(key, $"{key} is {Numbers.Say(pressure)} mbar, not below the air around the bag ({Numbers.Say(bag.AmbientMbarAbs)} mbar): "
             + "nothing holds the bag down any more.");
-    }
-
-    // On a slope the fill is marched without restarts, so nothing can be turned on the way.
-    private static void CheckSlope(ClampedLine[] lines, InfusionPlan plan, FaultList faults)
-    {
-        if (plan.Slope is not { AngleDeg: > 0 } || faults.HasUnder("slope")) return;
-        string? rule = PlannedTurn.Of(plan).FirstOrDefault()?.Path ?? lines.FirstOrDefault(static line => line.OpenFraction is < 1)?.Path;
-        if (rule is null) return;
-        faults.Add("slope", $"slope is given, and {rule} is a clamp or a vacuum that is changed; the two are not computed together yet. "
-            + "Leave slope out for the level panel, or the rules for the slope.", ErrorReason.NotComputedYet);
     }
 
     private static void CheckStart(ClampedLine[] feeds, FaultList faults)
