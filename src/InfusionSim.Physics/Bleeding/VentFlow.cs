@@ -19,7 +19,7 @@ internal static class VentFlow
         double[] pressure = map.Pockets.Count > 0 ? AroundGas(map, cancellation) : map.Total.SteadyPressure;
         return [.. Enumerable.Range(0, problem.Vents.Count).Select(vent => problem.VentPassesResin[vent] ? Math.Max(0, ResinAccount.OutOf(problem, vent, pressure, Lift)) : 0)];
 
-        double Lift(int from, int to) => map.Problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
+        double Lift(int from, int to) => problem.Heads is double[] heads ? heads[to] - heads[from] : 0;
     }
 
     private static double[] AroundGas(FillMap map, CancellationToken cancellation)

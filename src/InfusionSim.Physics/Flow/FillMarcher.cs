@@ -118,13 +118,20 @@ public sealed class FillMarcher
         double since = clock - _start.Clock;
         _gravity?.SetClock(since);
         _gas?.SetClock(since);
+        bool grows = false;
         for (int round = 0; ; round++)
         {
             if (_isStill) break;
-            Solve(clock, tolerance, cancellation);
+            SolveReport report = Solve(clock, tolerance, _start.IsDry || grows, cancellation);
             _solver.CopyAccumulatedPressure(accumulated);
             IsMended = _gravity?.Mend(since, accumulated) != true;
-            if (IsMended || round == MendLimit) break;
+            if (!IsMended && round < MendLimit) continue;
+            if (!IsPoor(report)) break;
+
+            // Only what has begun anew comes here with that: it had to be mended first.
+            if (_gravity!.FirstLosing(since, accumulated) is >= 0 and int losing) throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, losing), clock);
+            if (grows) Demand(report, clock, WorstAccepted);
+            grows = true;
         }
 
         if (_isPartial) _growing!.CopySaturation(since, accumulated, saturation);
@@ -190,20 +197,21 @@ public sealed class FillMarcher
         }
     }
 
-    private void Solve(double clock, double tolerance, CancellationToken cancellation)
+    private SolveReport Solve(double clock, double tolerance, bool grows, CancellationToken cancellation)
     {
         if (_isPartial) _solver = NewSolver();
         _isPartial = false;
         if (_gravity is not null) _solver.SetExtra(_gravity.Volume, _gravity.Rate);
         if (_gas is not null) _solver.SetExtra(_gas.Volume, _gas.Rate);
         SolveReport report = _solver.Solve(clock - _start.Clock, tolerance, cancellation);
-        if (_growing is not null && IsPoor(report))
+        if (_growing is not null && IsPoor(report) && grows)
         {
             _solver = _growing.Solve(clock - _start.Clock, tolerance, out report, cancellation);
             _isPartial = true;
         }
 
-        Demand(report, clock, WorstAccepted);
+        if (_gravity is null || _start.IsDry) Demand(report, clock, WorstAccepted);
+        return report;
     }
 
     // Where much resin runs past cells that hold next to nothing those may change places for ever; what counts is that the balance holds.

@@ -15,7 +15,7 @@ internal sealed class FrontWaits
     private const double Missing = 1e-10;
 
     private readonly FillProblem _problem;
-    private readonly bool[] _isFullBefore;
+    private readonly bool[] _isFullBefore, _mayRunOff;
     private readonly double[] _wait;
     private readonly Dictionary<int, List<(double Clock, double Wait)>> _kept = [];
     private readonly Dictionary<int, (double Wait, double Missing)> _tried = [];
@@ -24,10 +24,13 @@ internal sealed class FrontWaits
 
     /// <summary>Makes a record without waits.</summary>
     /// <param name="problem">A problem with heads.</param>
-    /// <param name="isFullBefore">Whether each node is full as the stretch begins: no front waits before it. [nodes].</param>
+    /// <param name="isFullBefore">Whether each node is full as the stretch begins: no front waits before it, but where it touches a line, resin runs off down that no faster than it comes. [nodes].</param>
     public FrontWaits(FillProblem problem, bool[] isFullBefore)
     {
         _isFullBefore = isFullBefore;
+        _mayRunOff = new bool[isFullBefore.Length];
+        foreach (var line in problem.Feeds.Concat(problem.Vents))
+            foreach (var contact in line.Contacts) _mayRunOff[contact.Cell] |= contact.LineNode >= 0 && isFullBefore[contact.Cell];
         _problem = problem;
         _wait = new double[problem.Operator.NodeCount];
     }
@@ -76,16 +79,17 @@ internal sealed class FrontWaits
         bool changed = false;
         for (int node = 0; node < accumulated.Length; node++)
         {
-            if (!(volume[node] < 0) || accumulated[node] > 0 || _problem.PoreVolume[node] == 0 || _isFullBefore[node]) continue;
+            if (!(volume[node] < 0) || accumulated[node] > 0 || _problem.PoreVolume[node] == 0 || (_isFullBefore[node] && !_mayRunOff[node])) continue;
             _problem.Operator.CollectNeighbours(node, _neighbours);
             double held = supply[node] * clock + volume[node], lift = 0, longest = 0;
             foreach ((int other, double conductance) in _neighbours)
             {
                 held += conductance * accumulated[other];
                 double rise = _problem.Heads![node] - _problem.Heads[other];
-                if (rise <= 0 || fullClock[other] >= clock) continue;
+                double first = _isFullBefore[node] ? 0 : fullClock[other];
+                if (rise <= 0 || first >= clock) continue;
                 lift += conductance * rise;
-                longest = Math.Max(longest, clock - fullClock[other]);
+                longest = Math.Max(longest, clock - first);
             }
 
             if (held >= -Missing * _problem.PoreVolume[node] || lift == 0 || _wait[node] >= longest) continue;

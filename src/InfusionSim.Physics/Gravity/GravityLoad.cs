@@ -13,12 +13,15 @@ namespace InfusionSim.Physics.Gravity;
 /// linear complementarity problem, with the second sum as an extra load; what leaves one node enters another, so no volume is lost
 /// whatever τ is taken. Derived, on the transform of Elliott and Janovský, Proc. R. Soc. Edinburgh A 88 (1981) 93 (from memory).
 /// An empty node gives nothing back: where the pressure below does not lift the resin to its middle the front waits, and the ways up into it carry
-/// no weight for that long (<see cref="FrontWaits"/>).
+/// no weight for that long (<see cref="FrontWaits"/>). A stretch that begins with full nodes counts their clock as 0; one of them that a line could draw empty
+/// downhill gives no more than it gets, in the same way.
 /// </remarks>
 internal sealed class GravityLoad
 {
     private readonly double[] _heads, _supply, _full;
+    private readonly FillProblem _problem;
     private readonly bool[] _isFullBefore;
+    private readonly List<NodeNeighbour> _neighbours = [];
     private readonly List<(int Low, int High, double Rate)> _ways = [];
 
     /// <summary>Makes the load of a network.</summary>
@@ -26,6 +29,7 @@ internal sealed class GravityLoad
     /// <param name="isFullBefore">Whether each node is full as the stretch begins; its ways carry weight from the first. [nodes].</param>
     public GravityLoad(FillProblem problem, bool[] isFullBefore)
     {
+        _problem = problem;
         _isFullBefore = isFullBefore;
         LatticeOperator network = problem.Operator;
         _heads = problem.Heads!;
@@ -97,6 +101,28 @@ internal sealed class GravityLoad
         return changed;
     }
 
+    /// <summary>Whether resin runs off from a full node down a line as fast as it comes.</summary>
+    /// <param name="node">The node.</param>
+    public bool RunsOff(int node) => _isFullBefore[node] && Waits[node] > 0;
+
+    /// <summary>The first node that was full before, holds no pressure and would have given back more than rounding [-]; −1 for none.</summary>
+    /// <param name="clock">Drive clock since the stretch began [-].</param>
+    /// <param name="accumulated">Accumulated pressure [-]. [nodes].</param>
+    /// <param name="share">How much of what it holds is rounding [-].</param>
+    public int FirstLosing(double clock, double[] accumulated, double share = 1e-3)
+    {
+        for (int node = 0; node < accumulated.Length; node++)
+        {
+            if (!_isFullBefore[node] || accumulated[node] > 0) continue;
+            double offered = _supply[node] * clock + Volume[node];
+            _problem.Operator.CollectNeighbours(node, _neighbours);
+            foreach ((int other, double conductance) in _neighbours) offered += conductance * accumulated[other];
+            if (offered < -share * _problem.PoreVolume[node]) return node;
+        }
+
+        return -1;
+    }
+
     private void Spread(double clock)
     {
         Array.Clear(Volume);
@@ -107,8 +133,11 @@ internal sealed class GravityLoad
             if (carried == 0) continue;
             Volume[low] += rate * carried;
             Volume[high] -= rate * carried;
-            Rate[low] += rate;
-            Rate[high] -= rate;
+
+            // What runs off no faster than it comes does so evenly.
+            double now = RunsOff(high) ? rate * carried / clock : rate;
+            Rate[low] += now;
+            Rate[high] -= now;
         }
     }
 
@@ -117,7 +146,7 @@ internal sealed class GravityLoad
         double first = Math.Min(_full[low], _full[high]);
         if (!(clock > first)) return 0;
         double waited = Waits[high];
-        if (waited > 0) waited = Math.Min(waited, Math.Max(0, _full[high] - _full[low]));
+        if (waited > 0 && !_isFullBefore[high]) waited = Math.Min(waited, Math.Max(0, _full[high] - _full[low]));
         return Math.Max(0, clock - first - waited);
     }
 }

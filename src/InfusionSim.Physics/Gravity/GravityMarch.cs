@@ -1,4 +1,3 @@
-using InfusionSim.Numerics.Stencils;
 using InfusionSim.Physics.Flow;
 
 namespace InfusionSim.Physics.Gravity;
@@ -35,8 +34,7 @@ internal sealed class GravityMarch
     private const double Rounding = 1e-3;
     private const double Emptied = 0.05;
 
-    // Of what a full node holds: what it may seem to have lost by the error of a state on the way, and of one at the end.
-    private const double LostOnTheWay = 1e-3;
+    // Of what a full node holds: what it may seem to have lost by the error of a state at the end.
     private const double LostAtTheEnd = 1e-6;
 
     private readonly FillProblem _problem;
@@ -47,9 +45,7 @@ internal sealed class GravityMarch
     private readonly FillMarcher _marcher;
     private readonly FullClockEstimate _estimate;
     private readonly double[] _full;
-    private readonly double[] _supply;
     private readonly double _poreVolume;
-    private readonly List<NodeNeighbour> _neighbours = [];
     private double[] _before;
     private double _clock;
     private double _filled;
@@ -61,7 +57,6 @@ internal sealed class GravityMarch
         _start = start;
         _isPatient = isPatient;
         _isFullBefore = [.. climbed.Select((isIn, node) => isIn && !start.IsDry && problem.PoreVolume[node] > 0 && start.IsFull(node))];
-        _supply = problem.Supply();
         _load = new GravityLoad(problem, _isFullBefore);
         _full = _load.FullClock;
         _marcher = new FillMarcher(problem, climbed, _load, start) { MendLimit = MendLimit };
@@ -144,7 +139,16 @@ internal sealed class GravityMarch
         FillState state;
         for (int correction = 0; ; correction++)
         {
-            state = _marcher.StateAt(_start.Clock + clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
+            try
+            {
+                state = _marcher.StateAt(_start.Clock + clock, withPressure: true, FillMarcher.TrackingTolerance, cancellation);
+            }
+            catch (ResinRunsBackException) when (_isPatient && halvings < HalvingLimit)
+            {
+                Halve(from, clock, halvings, cancellation);
+                return;
+            }
+
             double moved = Correct(state, from, clock, correction >= EagerCorrections);
             if (moved <= Settled && correction > 0 && _marcher.IsMended) break;
             bool isHopeless = correction > 0 && (moved > Astray || !_marcher.IsMended);
@@ -205,24 +209,14 @@ internal sealed class GravityMarch
     {
         for (int node = 0; node < _full.Length; node++)
         {
-            if (_full[node] > from) continue;
+            if (_full[node] > from || _load.RunsOff(node)) continue;
             double lost = _before[node] - state.AccumulatedPressure[node];
             bool isDrawn = lost > 0 && state.Pressure![node] < -Rounding;
             bool isEmptied = state.AccumulatedPressure[node] == 0 && lost > Emptied * (to - from);
-            if (isDrawn || isEmptied || HasLost(state, node, LostOnTheWay)) return node;
+            if (isDrawn || isEmptied) return node;
         }
 
-        return -1;
-    }
-
-    // A node that was full before holds no pressure and has been offered less than nothing.
-    private bool HasLost(FillState state, int node, double share)
-    {
-        if (!_isFullBefore[node] || state.AccumulatedPressure[node] > 0) return false;
-        double offered = _supply[node] * (state.Clock - _start.Clock) + _load.Volume[node];
-        _problem.Operator.CollectNeighbours(node, _neighbours);
-        foreach ((int other, double conductance) in _neighbours) offered += conductance * state.AccumulatedPressure[other];
-        return offered < -share * _problem.PoreVolume[node];
+        return _load.FirstLosing(to, state.AccumulatedPressure);
     }
 
     /// <summary>The clock at which the last cell is full, and which that is: from later clocks Newton's steps come down to it and never pass it, because the accumulated pressure is convex.</summary>
@@ -269,8 +263,8 @@ internal sealed class GravityMarch
         double look = Math.Max(end.Clock, _clock);
         if (look == 0) look = _start.Clock;
         FillState state = _marcher.StateAt(_start.Clock + look, withPressure: true, cancellation: cancellation);
-        for (int node = 0; isAtEnd && node < _full.Length; node++)
-            if (HasLost(state, node, LostAtTheEnd)) throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, node), state.Clock);
+        if (isAtEnd && _load.FirstLosing(look, state.AccumulatedPressure, LostAtTheEnd) is >= 0 and int losing)
+            throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, losing), state.Clock);
         bool[] fills = [.. _climbed.Select((isIn, node) => isIn && double.IsFinite(_full[node]))];
         return new FillTotal(_start.Clock + (isAtEnd ? end.Clock : _clock), end.Cell, state.Pressure!, fills);
     }

@@ -37,5 +37,5 @@ public sealed class ResinRunsBackException : NotSupportedException
 
     private new static string Message(Point2? place) =>
         $"On this slope resin would run back out of a place that is full already{(place is Point2 at ? $", at x = {at.X * 1e3:0} mm, y = {at.Y * 1e3:0} mm" : "")}; that is not computed. "
-        + "Put the vent, or the lower pot, higher, or shut it when resin shows.";
+        + "Put the vent, or the lower pot, higher, or shut it when resin shows, and leave a feed open until the panel is full.";
 }

@@ -11,7 +11,9 @@ namespace InfusionSim.Physics.Gravity;
 /// </remarks>
 internal static class RestingResin
 {
-    // A line that has fed stays full of resin when its clamp is shut, so that it is no way down.
+    // A place that misses less than this share is full but for rounding.
+    private const double Rounding = 1e-6;
+
     // Of the drive; heights of squares in one row agree to rounding.
     private const double Level = 1e-9;
 
@@ -28,7 +30,7 @@ internal static class RestingResin
         bool[] isSeen = [.. pressed];
         for (int first = 0; first < heads.Length; first++)
         {
-            if (isSeen[first] || !start.IsFull(first) || problem.PoreVolume[first] <= 0) continue;
+            if (isSeen[first] || !IsFull(start, first) || problem.PoreVolume[first] <= 0) continue;
             (List<int> group, double lowestWayOut) = GroupOf(problem, start, first, isSeen, vented);
             int highest = group.MaxBy(node => heads[node]);
             if (heads[highest] > lowestWayOut + Level) throw new ResinRunsBackException(PlaceOf(problem, highest), start.Clock);
@@ -59,8 +61,8 @@ internal static class RestingResin
             foreach ((int other, double conductance) in neighbours)
             {
                 if (!(conductance > 0) || problem.PoreVolume[other] <= 0) continue;
-                if (!start.IsFull(other) && !problem.Network.ShutFeeds.Contains(other)) lowest = Math.Min(lowest, problem.Heads![other]);
-                if (isSeen[other] || !start.IsFull(other)) continue;
+                if (!IsFull(start, other) && IsWayOut(problem, other)) lowest = Math.Min(lowest, problem.Heads![other]);
+                if (isSeen[other] || !IsFull(start, other)) continue;
                 isSeen[other] = true;
                 open.Push(other);
             }
@@ -68,6 +70,16 @@ internal static class RestingResin
 
         return (group, lowest);
     }
+
+    // A line that has fed stays full of resin when its clamp is shut, and what a shut vent line still takes in is next to nothing.
+    private static bool IsWayOut(FillProblem problem, int node)
+    {
+        if (problem.CellOf(node) >= 0) return true;
+        LineNode line = problem.Network[node];
+        return line.Part == LinePart.Gap || (line.Part is LinePart.Vent or LinePart.VentHose && problem.VentIsOpen[line.Line]);
+    }
+
+    private static bool IsFull(FillStart start, int node) => start.Saturation[node] > 1 - Rounding;
 
     private static HashSet<int> VentedNodes(FillProblem problem)
     {

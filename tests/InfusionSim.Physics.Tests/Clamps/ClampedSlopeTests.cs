@@ -139,6 +139,20 @@ public sealed class ClampedSlopeTests
     }
 
     [Fact]
+    public void Lines_AllShut_LeaveAllAtRest()
+    {
+        Panel panel = Wall();
+        FillMap map = Fill(panel with
+        {
+            Feeds = [panel.Feeds[0].Turned(1, new ClampStep(new WhenFull(), 0))],
+            Vents = [panel.Vents[0].Turned(1, new ClampStep(new WhenReached("V"), 0))],
+        });
+        map.Turns.Count.ShouldBe(2);
+        map.StateAt(2 * map.FillClock).FilledFraction.ShouldBe(1, 1e-6);
+        map.StateAt(2 * map.FillClock).MassBalanceError.ShouldBeLessThan(1e-9);
+    }
+
+    [Fact]
     public void Feed_ShutWhenFullWithTheVentAtTheBottom_IsRefusedByName()
     {
         Panel panel = Wall() with

@@ -15,8 +15,8 @@ namespace InfusionSim.Service.Tests.Fills;
 public sealed class AnyLayUpTests
 {
     private static readonly Gen<InfusionPlan> Any = Gen.Select(
-        Gen.Int[0, 3], Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[0, 7], Gen.Int[0, 2], Gen.Int[0, 12], Gen.Int[0, 5])
-        .Select((mesh, core, gap, lines, slope, turn, more) => StraightStrip.With(plan =>
+        Gen.Int[0, 3], Gen.Int[0, 3], Gen.Int[0, 2], Gen.Int[0, 7], Gen.Int[0, 2], Gen.Int[0, 12], Gen.Int[0, 5], Gen.Int[0, 5])
+        .Select((mesh, core, gap, lines, slope, turn, more, clamps) => StraightStrip.With(plan =>
         {
             plan.Preform.Outline = new Ring { Points = { At(0, 0), At(300, 0), At(300, 200), At(0, 200) } };
             plan.Feeds[0].Path = new Protocol.V1.Path { Points = { At(0, 0), At(0, 200) } };
@@ -36,6 +36,7 @@ public sealed class AnyLayUpTests
             if (more == 2) plan.Vents[0].Kind = VentKind.Membrane;
             if (more == 3) plan.Resolution.SubLayers = 4;
             if (more == 4) plan.Feeds[0].Path = new Protocol.V1.Path { Points = { At(100, 0), At(100, 200) } };
+            Turn(plan, clamps);
             if (more != 5) return;
             plan.Pots.Add(new Pot { Name = "pail", LevelMm = -300, Hose = new Hose { BoreMm = 10, LengthM = 0.5 } });
             plan.Feeds[0].Pot = "pail";
@@ -52,8 +53,9 @@ public sealed class AnyLayUpTests
         {
             forecast = new PhysicsForecaster().Predict(inputs, null, CancellationToken.None);
         }
-        catch (ResinRunsBackException)
+        catch (ResinRunsBackException back)
         {
+            File.AppendAllText("/tmp/h/slope5t/back2.txt", back.Message + " | " + PlanJson.Write(plan).Replace("\n", "") + "\n");
             return;
         }
 
@@ -74,7 +76,17 @@ public sealed class AnyLayUpTests
         (1000 * mix.Need.Drawn).ShouldBeGreaterThan(answer.Forecast.Feeds.Sum(feed => feed.ResinInG) * (1 - 1e-6));
         mix.Pots.Sum(pot => pot.Mixed).ShouldBe(mix.Mixed, 1e-9);
         MixWords.Lines(inputs.Plan, MixSheetMapping.ToContract(mix), answer.Forecast).ShouldNotContain(line => line.Text.Contains("NaN"));
-    }, iter: 30, print: plan => PlanJson.Write(plan));
+    }, iter: 250, print: plan => PlanJson.Write(plan));
+
+    private static void Turn(InfusionPlan plan, int clamps)
+    {
+        if (clamps == 1) plan.Vents[0].Shuts = new Moment { WhenReached = plan.Vents[0].Name };
+        if (clamps == 2) (plan.Vents[0].Shuts, plan.Feeds[0].Shuts) = (new Moment { WhenFull = true }, new Moment { WhenFull = true });
+        if (clamps == 3) plan.Bag.Steps.Add(new BagStep { When = new Moment { AtMin = 1 }, PressureMbarAbs = 300 });
+        if (clamps != 4) return;
+        Moment reached = new() { WhenReached = plan.TimingMarks[0].Name };
+        plan.Feeds.Add(new Feed { Name = "late", Opens = reached, Path = new Protocol.V1.Path { Points = { At(150, 60), At(150, 140) } } });
+    }
 
     private static FlowMesh Mesh(PanelFace face, int turn) => new()
     {
