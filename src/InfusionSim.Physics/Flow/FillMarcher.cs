@@ -129,7 +129,8 @@ public sealed class FillMarcher
             if (!IsPoor(report)) break;
 
             // Only what has begun anew comes here with that: it had to be mended first.
-            if (_gravity!.FirstLosing(since, accumulated) is >= 0 and int losing) throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, losing), clock);
+            if (_gravity!.FirstLosing(since, accumulated) is >= 0 and int losing)
+                throw new ResinRunsBackException(RestingResin.PlaceOf(_problem, losing), clock);
             if (grows) Demand(report, clock, WorstAccepted);
             grows = true;
         }

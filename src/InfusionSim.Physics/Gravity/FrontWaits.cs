@@ -24,7 +24,8 @@ internal sealed class FrontWaits
 
     /// <summary>Makes a record without waits.</summary>
     /// <param name="problem">A problem with heads.</param>
-    /// <param name="isFullBefore">Whether each node is full as the stretch begins: no front waits before it, but where it touches a line, resin runs off down that no faster than it comes. [nodes].</param>
+    /// <param name="isFullBefore">Whether each node is full as the stretch begins: no front waits before it, but where it touches a line, resin
+    /// runs off down that no faster than it comes. [nodes].</param>
     public FrontWaits(FillProblem problem, bool[] isFullBefore)
     {
         _isFullBefore = isFullBefore;

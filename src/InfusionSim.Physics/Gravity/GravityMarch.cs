@@ -222,7 +222,8 @@ internal sealed class GravityMarch
     /// <summary>The clock at which the last cell is full, and which that is: from later clocks Newton's steps come down to it and never pass it, because the accumulated pressure is convex.</summary>
     private (double Clock, int Cell) End(CancellationToken cancellation)
     {
-        int[] cells = [.. Enumerable.Range(0, _problem.Operator.CellCount).Where(cell => _climbed[cell] && !_isFullBefore[cell] && double.IsFinite(_full[cell]))];
+        int[] cells = [.. Enumerable.Range(0, _problem.Operator.CellCount)
+            .Where(cell => _climbed[cell] && !_isFullBefore[cell] && double.IsFinite(_full[cell]))];
         if (cells.Length == 0 || !IsFull) return LastFull();
 
         double clock = _clock;

@@ -19,8 +19,8 @@ public sealed class ResinRunsBackException : NotSupportedException
     /// <param name="feed">Name of the feed.</param>
     /// <param name="clock">Drive clock [-].</param>
     public ResinRunsBackException(string feed, double clock)
-        : base($"Under the vacuum as it is changed the pot of {feed} stands too low: resin would run back into it out of cloth that is full already; that is not computed. "
-            + $"Clamp {feed} before, raise the pot, or change the vacuum by less.")
+        : base($"Under the vacuum as it is changed the pot of {feed} stands too low: resin would run back into it out of cloth "
+            + $"that is full already; that is not computed. Clamp {feed} before, raise the pot, or change the vacuum by less.")
     {
         Feed = feed;
         Clock = clock;
@@ -36,6 +36,8 @@ public sealed class ResinRunsBackException : NotSupportedException
     public double Clock { get; }
 
     private new static string Message(Point2? place) =>
-        $"On this slope resin would run back out of a place that is full already{(place is Point2 at ? $", at x = {at.X * 1e3:0} mm, y = {at.Y * 1e3:0} mm" : "")}; that is not computed. "
+        $"On this slope resin would run back out of a place that is full already{At(place)}; that is not computed. "
         + "Put the vent, or the lower pot, higher, or shut it when resin shows, and leave a feed open until the panel is full.";
+
+    private static string At(Point2? place) => place is Point2 at ? $", at x = {at.X * 1e3:0} mm, y = {at.Y * 1e3:0} mm" : "";
 }

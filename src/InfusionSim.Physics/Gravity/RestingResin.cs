@@ -6,8 +6,8 @@ namespace InfusionSim.Physics.Gravity;
 
 /// <summary>Full places on a slope that no open feed presses on.</summary>
 /// <remarks>
-/// There the resin stays where it is only if it finds no way down: towards dry cloth or an open vent the pressure is that under the bag, and falls by ρg per metre upwards,
-/// so that whatever lies higher would be drawn empty. Hydrostatics, derived.
+/// There the resin stays where it is only if it finds no way down: towards dry cloth or an open vent the pressure is that under the bag, and
+/// falls by ρg per metre upwards, so that whatever lies higher would be drawn empty. Hydrostatics, derived.
 /// </remarks>
 internal static class RestingResin
 {

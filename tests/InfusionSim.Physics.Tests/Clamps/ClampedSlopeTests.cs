@@ -37,7 +37,8 @@ public sealed class ClampedSlopeTests
     [Fact]
     public void MembraneVent_ShutOnTheWay_BeginsAnewWithWhatEachPlaceHolds()
     {
-        // A membrane passes no resin, so nothing changes but that the march begins anew: what differs is the error of its steps, and where rows fill evenly there is none.
+        // A membrane passes no resin, so nothing changes but that the march begins anew: what differs is the error of its steps,
+        // and where rows fill evenly there is none.
         Panel panel = Wall(VentKind.Membrane);
         FillMap plain = Fill(panel);
         foreach (double share in (double[])[0.05, 0.3, 0.8])
@@ -57,7 +58,8 @@ public sealed class ClampedSlopeTests
         FillMap plain = Fill(panel, perMetre: 0.6);
         foreach (double share in (double[])[0.05, 0.3, 0.8])
         {
-            FillMap turned = Fill(panel with { Vents = [panel.Vents[0].Turned(1, new ClampStep(new AtTime(share * plain.FillClock / Rate), 0))] }, perMetre: 0.6);
+            ClampStep shut = new(new AtTime(share * plain.FillClock / Rate), 0);
+            FillMap turned = Fill(panel with { Vents = [panel.Vents[0].Turned(1, shut)] }, perMetre: 0.6);
             turned.Stretches.Count.ShouldBe(2);
             TestContext.Current.TestOutputHelper?.WriteLine($"{share}: {turned.FillClock / plain.FillClock - 1:E2}");
             ShouldBeTheSame(turned, plain, 1e-3);
@@ -78,7 +80,8 @@ public sealed class ClampedSlopeTests
     [Fact]
     public void Slope_Mirrored_MirrorsTheFill()
     {
-        Panel left = SecondFeedAtAMark(Wall() with { Slope = new Slope(0.3, 1) }), right = SecondFeedAtAMark(Wall() with { Slope = new Slope(Math.PI - 0.3, 1) }, mirrored: true);
+        Panel left = SecondFeedAtAMark(Wall() with { Slope = new Slope(0.3, 1) });
+        Panel right = SecondFeedAtAMark(Wall() with { Slope = new Slope(Math.PI - 0.3, 1) }, mirrored: true);
         FillMap map = Fill(left), mirrored = Fill(right);
         mirrored.FillClock.ShouldBe(map.FillClock, 1e-6 * map.FillClock);
         mirrored.Turns[0].Clock.ShouldBe(map.Turns[0].Clock, 1e-6 * map.FillClock);
@@ -232,9 +235,10 @@ public sealed class ClampedSlopeTests
     private static Panel SecondFeedAtAMark(Panel panel, bool mirrored = false)
     {
         double Across(double x) => mirrored ? 0.2 - x : x;
+        Feed second = new("F2", TestPanels.Path((Across(0.05), 0.2375), (Across(0.15), 0.2375)), 0.012);
         return panel with
         {
-            Feeds = [panel.Feeds[0], new Feed("F2", TestPanels.Path((Across(0.05), 0.2375), (Across(0.15), 0.2375)), 0.012).Turned(0, new ClampStep(new WhenReached("M"), 1))],
+            Feeds = [panel.Feeds[0], second.Turned(0, new ClampStep(new WhenReached("M"), 1))],
             TimingMarks = [new TimingMark("M", new(Across(0.0875), 0.2625))],
         };
     }
