@@ -44,8 +44,8 @@ internal static class LagFinder
         };
     }
 
-    // How far the front on the bag side runs on until the mould is wet: the lag over the mean of the slopes of arrival when it passes and when the
-    // mould is wet, which is exact where the time goes with the square of the distance.
+    // How far the front on the bag side runs on until the mould is wet. Where the time goes with the square of the distance the slope of arrival grows by √(t₂/t₁) on the
+    // way, and the lag over the mean of both slopes is exact; the slope on the mould itself is too ragged to take.
     private static double? LengthOf(FillMap map, double[] bagSide, double[] toolSide, double least)
     {
         CutCellGrid cells = map.Problem.Cells;
@@ -54,8 +54,8 @@ internal static class LagFinder
         {
             double lag = toolSide[cell] - bagSide[cell];
             if (!(lag > least) || !double.IsFinite(lag)) continue;
-            double before = Steepness(cells, bagSide, cell), after = Steepness(cells, toolSide, cell);
-            if (before > 0 && after > 0) lengths.Add(2 * lag / (before + after));
+            double slope = Steepness(cells, bagSide, cell);
+            if (slope > 0 && bagSide[cell] > 0) lengths.Add(2 * lag / (slope * (1 + Math.Sqrt(toolSide[cell] / bagSide[cell]))));
         }
 
         lengths.Sort();
