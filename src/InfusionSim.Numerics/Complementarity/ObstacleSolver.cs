@@ -194,13 +194,16 @@ public sealed unsafe class ObstacleSolver
     {
         int cells = target.Length - _system.LineNodes;
         _system.ReadLines(_accumulated);
-        for (int cell = 0; cell < cells; cell++)
+        PaddedLayout layout = _system.Layout;
+        int cell = 0;
+        for (int line = 0; line < layout.Layers * layout.Rows; line++)
         {
-            int at = _system.AtOf(cell);
-            double capacity = _capacity.Cells.Origin[at], share = 0;
-            if (capacity > 0)
-                share = _accumulated.Cells.Origin[at] > 0 ? 1 : (_offer.Cells.Origin[at] - _system.Outflow(_accumulated, at)) / capacity;
-            target[cell] = Math.Clamp(share, 0, 1);
+            int row = line % layout.Rows, layer = line / layout.Rows;
+            double* full = _accumulated.Cells.Row(row, layer), hold = _capacity.Cells.Row(row, layer);
+            for (int i = 0; i < layout.Columns; i++)
+            {
+                target[cell++] = hold[i] > 0 ? full[i] > 0 ? 1 : Math.Clamp(Received(row, i, layer) / hold[i], 0, 1) : 0;
+            }
         }
 
         double[] receipt = new double[_system.LineNodes];
@@ -262,6 +265,13 @@ public sealed unsafe class ObstacleSolver
         }
 
         _supply.CopyFrom(offered, 1 / _system.ConductanceScale);
+    }
+
+    // What a dry cell has received: away from what is wet nothing flows.
+    private double Received(int row, int column, int layer)
+    {
+        double offered = _offer.Cells.Row(row, layer)[column];
+        return _system.IsNearWet(row, column) ? offered - _system.Outflow(_accumulated, _system.Layout.At(column, row, layer)) : offered;
     }
 
     private void SetOffer(double clock, NodeField extra)

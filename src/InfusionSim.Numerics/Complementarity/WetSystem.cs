@@ -119,6 +119,11 @@ internal sealed unsafe class WetSystem
         _hierarchy.MarkLinesChanged();
     }
 
+    /// <summary>Whether a cell was near enough to a wet one, at the last balance, to exchange anything with it.</summary>
+    /// <param name="row">Its row.</param>
+    /// <param name="column">Its column.</param>
+    public bool IsNearWet(int row, int column) => column >= _window.Start(row) && column < _window.End(row);
+
     /// <summary>Has every later pass look at a cell, wet or not.</summary>
     /// <param name="at">Where it lies, counted from cell (0, 0) of the lowest layer.</param>
     public void Watch(int at)
