@@ -29,25 +29,14 @@ public static class SelftestCommand
         command.SetAction(async (typed, cancellation) =>
         {
             await using FillClient client = await ServiceLocation.OpenAsync(typed.GetValue(server), cancellation);
-            List<SelftestResult> results = await screen.WithProgressAsync("Checking", async told =>
-            {
-                SelftestRun run = new(client);
-                List<SelftestResult> done = [];
-                foreach (ClosedForm check in ClosedForms.All)
-                {
-                    done.Add(await run.RunAsync(check, cancellation));
-                    told((double)done.Count / ClosedForms.All.Count);
-                }
-
-                return done;
-            });
+            IReadOnlyList<SelftestResult> results = await screen.WithProgressAsync("Checking", told => new SelftestRun(client).RunAsync(ClosedForms.All, told, cancellation));
             Print(screen, results, typed.GetValue(json));
             return results.All(result => result.Passes) ? ExitCodes.Done : ExitCodes.GoalsNotMet;
         });
         return command;
     }
 
-    private static void Print(Screen screen, List<SelftestResult> results, bool asJson)
+    private static void Print(Screen screen, IReadOnlyList<SelftestResult> results, bool asJson)
     {
         if (asJson)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using InfusionSim.Cli.Client;
 using InfusionSim.Protocol.V1;
 
@@ -7,7 +8,27 @@ namespace InfusionSim.Cli.Selftest;
 /// <param name="client">The service.</param>
 public sealed class SelftestRun(FillClient client)
 {
-    private readonly Dictionary<InfusionPlan, FillForecast> answers = [];
+    private readonly ConcurrentDictionary<InfusionPlan, Lazy<Task<FillForecast>>> answers = [];
+
+    /// <summary>Runs several checks, as many at once as the machine has cores.</summary>
+    /// <param name="checks">The checks.</param>
+    /// <param name="told">Told the share of them that is done.</param>
+    /// <param name="cancellation">Stops the run.</param>
+    /// <returns>What each came to, in the order given.</returns>
+    public async Task<IReadOnlyList<SelftestResult>> RunAsync(IReadOnlyList<ClosedForm> checks, Action<double> told, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(checks);
+        ArgumentNullException.ThrowIfNull(told);
+        SelftestResult[] results = new SelftestResult[checks.Count];
+        int done = 0;
+        ParallelOptions cores = new() { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = cancellation };
+        await Parallel.ForEachAsync(checks.Index(), cores, async (check, stop) =>
+        {
+            results[check.Index] = await RunAsync(check.Item, stop);
+            told((double)Interlocked.Increment(ref done) / checks.Count);
+        });
+        return results;
+    }
 
     /// <summary>Runs one check.</summary>
     /// <param name="check">The check.</param>
@@ -25,10 +46,6 @@ public sealed class SelftestRun(FillClient client)
         return new SelftestResult(check, errors);
     }
 
-    private async Task<FillForecast> AskAsync(InfusionPlan plan, string name, CancellationToken cancellation)
-    {
-        if (!answers.TryGetValue(plan, out FillForecast? forecast))
-            answers[plan] = forecast = (await client.PredictAsync(new NamedPlan(name, plan), withFrontMap: false, withQuality: false, cancellation)).Forecast;
-        return forecast;
-    }
+    private Task<FillForecast> AskAsync(InfusionPlan plan, string name, CancellationToken cancellation) => answers.GetOrAdd(plan, asked => new(async () =>
+        (await client.PredictAsync(new NamedPlan(name, asked), withFrontMap: false, withQuality: false, cancellation)).Forecast)).Value;
 }
