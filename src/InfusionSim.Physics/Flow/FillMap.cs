@@ -3,6 +3,7 @@ using InfusionSim.Physics.Air;
 using InfusionSim.Physics.Bleeding;
 using InfusionSim.Physics.Clamps;
 using InfusionSim.Physics.Gravity;
+using InfusionSim.Physics.Quality;
 
 namespace InfusionSim.Physics.Flow;
 
@@ -59,6 +60,9 @@ public sealed class FillMap
 
     /// <summary>Arrival under the lowest layer of laminate, on the mould [-]; NaN without cloth. [rows × columns], x fastest.</summary>
     public double[] ToolSideArrival => field ??= SideArrival.Of(this, Problem.ToolSide);
+
+    /// <summary>How much later the front comes per length of its way, in the lowest layer of laminate [1/m]; NaN where there is none. [rows × columns], x fastest.</summary>
+    internal double[] ToolSideSlope => field ??= FrontSlope.OnToolSide(this);
 
     /// <summary>What the states computed on the way add up to, in order of the clock.</summary>
     public IReadOnlyList<FillTally> Tallies => field ??= _track.Tallies;

@@ -55,6 +55,14 @@ internal sealed class FrontSlope
         (alongX, alongY) = (new(reach), new(reach));
     }
 
+    /// <summary>Slope of the arrival at the middle of each cell of the lowest layer of laminate [1/m]; NaN where there is none. [rows × columns], x fastest.</summary>
+    /// <param name="map">Where the resin goes.</param>
+    public static double[] OnToolSide(FillMap map)
+    {
+        FrontSlope slope = new(map);
+        return [.. map.Problem.ToolSide.Select(node => node < 0 ? double.NaN : slope.At(node))];
+    }
+
     /// <summary>
     /// Slope of the arrival at the middle of a node [1/m]; NaN where the front never comes, beside a feed, and where nothing tells where it came
     /// from.

@@ -19,14 +19,14 @@ internal static class FrontSpeeds
     /// <param name="end">Drive clock at the end [-].</param>
     public static double[] Of(FillMap map, DriveClock clock, double end)
     {
-        FrontSlope slope = new(map);
+        double[] slope = map.ToolSideSlope;
         int[] side = map.Problem.ToolSide;
         double[] speeds = new double[side.Length];
         for (int cell = 0; cell < speeds.Length; cell++)
         {
             speeds[cell] = double.NaN;
             if (side[cell] < 0 || !(map.Arrival[side[cell]] <= end)) continue;
-            speeds[cell] = clock.RateAt(clock.TimeAt(map.Arrival[side[cell]])) / slope.At(side[cell]);
+            speeds[cell] = clock.RateAt(clock.TimeAt(map.Arrival[side[cell]])) / slope[cell];
         }
 
         return speeds;
